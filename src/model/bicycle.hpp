@@ -1,0 +1,89 @@
+#pragma once
+// A bicycle template: which places exist, which joints connect them, which dimensions make up a stack. All data.
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "model/kind.hpp"
+#include "model/names.hpp"
+
+namespace cotter::model {
+
+struct PlaceForm {
+  std::string id;
+  std::string label;
+  bool optional = false;      ///< may stay empty in a finished bicycle
+  std::string decide_before;  ///< id of the operation that first needs the choice, empty when unknown
+};
+
+struct JointForm {
+  std::string id;
+  std::string label;
+  InterfaceRef a, b;
+};
+
+/// A signed length of a stack: a dimension of a part times a small whole number, or a fixed value.
+struct StackTerm {
+  std::string id;
+  std::string label;
+  ValueRef value;
+  std::optional<quantity::Value> fixed;
+};
+
+/// Where loose pieces may be put.
+struct StackSlot {
+  std::string id;
+  std::string label;  ///< "on the spindle, right of the right bearing"
+  std::string piece;  ///< kind of kit piece that fits there
+  std::int64_t most_pieces = 0;
+};
+
+/// A linear form over terms and slots: a gap with its window, or a length to report.
+struct StackForm {
+  std::string id;
+  std::string label;
+  std::map<std::string, int> terms;
+  std::map<std::string, int> slots;
+  bool halved = false;                         ///< the sum is divided by two
+  std::optional<ValueRef> must_from, must_to;  ///< window limits taken from a part
+  Window must, should;                         ///< or written here
+  std::optional<quantity::Value> target;       ///< closest is best: chainline
+  Outcome below, above;
+  Guards guards = Guards::nothing;
+  MayPass may_pass = MayPass::mechanic;
+  Source source;
+  bool cut = false;  ///< this length is sawn: hold point, two measurements
+};
+
+struct StackDefinition {
+  std::string id;
+  std::string label;
+  std::vector<StackTerm> terms;
+  std::vector<StackSlot> slots;
+  std::vector<StackForm> forms;
+};
+
+/// Where the device in a place can sit, for routing. A position is a named point of the skeleton plus an offset in
+/// whole millimetres (x forward, y up, z to the rider's right).
+struct Seat {
+  std::string place;
+  std::string cell;  ///< `place.cell`, or `outside`
+  std::string point;
+  std::int64_t x = 0, y = 0, z = 0;
+  std::string opening;  ///< `place.opening` that the device uses up, or empty
+  std::int64_t cost = 0;
+};
+
+struct Bicycle {
+  std::string id;
+  std::string label;
+  std::vector<PlaceForm> places;
+  std::vector<JointForm> joints;
+  std::vector<StackDefinition> stacks;
+  std::vector<Seat> seats;
+  std::vector<Passage> passages;  ///< between cells of different places
+};
+
+}  // namespace cotter::model

@@ -1,0 +1,85 @@
+#pragma once
+// What an engine has to say, as values: no sentence here. The words stand in words/en.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "model/kind.hpp"
+#include "model/names.hpp"
+#include "model/source.hpp"
+#include "quantity/value.hpp"
+
+namespace cotter::model {
+
+/// Worst last, so that they can be compared.
+enum class Verdict { ok, accept, add, measure, rework, stop };
+std::string_view word_for(Verdict verdict);
+
+/// A value that a finding rests on.
+struct NamedValue {
+  std::string symbol;           ///< role in the law or term of the stack: `bore`
+  std::string label;            ///< "bore of the shell, right side"
+  std::string place_label;      ///< "frame"
+  std::optional<ValueRef> ref;  ///< where it stands in the job; empty for a fixed value of the rule
+  quantity::Value value;
+};
+
+/// Something to add, with how many, how thick, and where it goes.
+struct Addition {
+  std::string what;  ///< label of the piece or part
+  std::string id;    ///< kit piece or part id
+  std::int64_t count = 1;
+  std::string dimension;  ///< "0.5 mm thick"
+  std::string where;      ///< label of the slot or joint
+  bool in_kit = false;
+};
+
+/// A measurement that would settle the finding, and what each outcome means.
+struct Measurement {
+  ValueRef ref;
+  std::string label;  ///< dimension with its place
+  MeasureGuide guide;
+  std::string tool_label;                   ///< the shop's tool; empty: none owned, send out or buy
+  std::optional<quantity::Range> holds;     ///< measured inside: the requirement holds, whatever the rest
+  std::optional<quantity::Range> may_hold;  ///< measured outside: it fails, whatever the rest
+  std::string below_means, above_means;     ///< verdict words outside `may_hold`
+};
+
+/// What the margin is against.
+enum class Edge { none, from, to };
+
+struct Finding {
+  std::string id;  ///< rule@places.interfaces: never numbers, never words
+  std::string rule;
+  std::string rule_label;
+  std::string law;  ///< law, or `stack`, `route`, `sequence`, `place`
+  Verdict verdict = Verdict::ok;
+  std::string subject;  ///< what it is about: "shell, right side / bearing cup"
+  std::vector<InterfaceRef> about;
+  std::vector<NamedValue> values;
+  std::string formula;  ///< with symbols: "bore - shaft"
+  std::optional<quantity::Range> result;
+  std::optional<quantity::Range> must;  ///< window; an open end is the largest amount
+  std::optional<quantity::Range> should;
+  std::int64_t margin = 0;  ///< distance to the governing edge in base units; negative: short by so much
+  Edge governs = Edge::none;
+  std::optional<double> probability;    ///< of holding, when open and every spread is declared
+  std::vector<std::string> mismatches;  ///< words that differ: "hand right / left"
+  std::vector<Addition> additions;
+  std::vector<Measurement> measurements;
+  std::string operation;  ///< rework: the permitted change
+  std::string advice;
+  std::vector<std::string> rests_on;                       ///< labels of assumed or unknown values under it
+  std::vector<std::pair<std::string, std::string>> facts;  ///< other named facts for the words: key -> text
+  Guards guards = Guards::nothing;
+  MayPass may_pass = MayPass::mechanic;
+  Source source;
+  std::string accepted_by;  ///< a standing decision
+  std::string accepted_reason;
+};
+
+/// The window's open end.
+constexpr std::int64_t k_open_end = 4'000'000'000'000'000;
+
+}  // namespace cotter::model

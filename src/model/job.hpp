@@ -1,0 +1,83 @@
+#pragma once
+// A job is one bicycle being built: sheet (edited), decisions (chosen), journal (append-only).
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "model/bicycle.hpp"
+#include "model/operation.hpp"
+#include "model/part.hpp"
+
+namespace cotter::model {
+
+/// What fills a place of the template; `id` is the job's own name for it.
+struct Place {
+  std::string id;
+  std::string is;                                 ///< place of the template
+  std::string part;                               ///< part id; empty: open
+  bool ordered = false;                           ///< already at hand or ordered
+  std::map<std::string, quantity::Value> values;  ///< `interface.dimension` -> value that replaces the part's own
+};
+
+/// A line wanted between two ports.
+struct LineWish {
+  std::string id;
+  std::string part;
+  std::string from_place, from_port, to_place, to_port;
+  std::int64_t least_slack = 0;  ///< millimetres
+  std::int64_t most_stow = 0;    ///< millimetres of surplus that can be stowed, for offered lengths
+  std::int64_t surfaces = 0;     ///< how often it may come out and go in again
+};
+
+struct Sheet {
+  std::string id;
+  std::string title;
+  std::string note;
+  std::string bicycle;
+  std::string revision;
+  std::vector<Part> parts;  ///< parts written in the job
+  std::vector<Place> places;
+  std::vector<JointForm> joints;  ///< joints beyond those of the template
+  std::vector<LineWish> lines;
+  std::map<std::string, std::string> aliases;  ///< old name -> name now
+  Shop shop;
+};
+
+/// A person's answer to a finding that may be accepted.
+struct Decision {
+  std::string finding;
+  std::string by;
+  std::string when;
+  std::string reason;
+  std::int64_t margin = 0;  ///< margin when it was accepted, base units of the finding's result
+};
+
+/// One line of the journal. Never edited; an undo is a new line that names an old one.
+struct JournalEntry {
+  enum class Kind { value, sign_off, fact, undo };
+  std::string id;             ///< made by the sender; the same id twice is applied once
+  std::int64_t revision = 0;  ///< revision the sender had seen
+  Kind kind = Kind::fact;
+  std::string by, when;
+  std::string target;  ///< `place.interface.dimension`, operation id, or entry id
+  std::optional<quantity::Value> value;
+  std::string note;
+};
+
+struct Job {
+  Sheet sheet;
+  std::vector<Decision> decisions;
+  std::vector<JournalEntry> journal;
+};
+
+/// What the journal says now: the fold of its entries in order.
+struct WorkState {
+  std::map<std::string, quantity::Value> values;  ///< latest value by target
+  std::map<std::string, std::string> signed_off;  ///< operation -> who
+  std::int64_t revision = 0;                      ///< entries applied
+};
+WorkState fold(const std::vector<JournalEntry>& journal);
+
+}  // namespace cotter::model

@@ -1,0 +1,111 @@
+#pragma once
+// A part: mating features with their dimensions, mass and price; some parts also have tubes, ports, or are a line.
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "quantity/value.hpp"
+
+namespace cotter::model {
+
+/// Money in hundredths of a currency unit.
+struct Price {
+  std::int64_t hundredths = 0;
+  std::string currency;
+};
+
+enum class Material { unknown, steel, aluminium, titanium, composite, plastic, other };
+
+struct Interface {
+  std::string id;
+  std::string kind;
+  std::map<std::string, quantity::Value> values;
+  std::map<std::string, std::string> words;
+};
+
+/// Clear shape of an opening or passage: a slot of length x width with round ends; round when both are equal.
+struct ClearShape {
+  quantity::Value width;
+  quantity::Value length;
+  bool round = true;
+};
+
+/// A hollow stretch in which a line can lie.
+struct Cell {
+  std::string id;
+  std::string tube;  ///< name of the tube axis in the frame's skeleton
+  quantity::Value outer_diameter;
+  quantity::Value bore;
+};
+
+/// A hole from a cell to the outside.
+struct Opening {
+  std::string id;
+  std::string label;
+  std::string cell;
+  std::string from;          ///< end of the tube the distance is taken from: `start` or `end`
+  quantity::Value distance;  ///< along the tube from that end to the middle of the hole
+  std::string side;          ///< left, right, top, bottom, front, back, end
+  ClearShape shape;
+  bool shared = false;            ///< several lines may use it
+  std::int64_t enlarge_most = 0;  ///< nanometres permitted by the maker's paper
+  std::string enlarge_paper;      ///< that paper; empty = nothing is permitted
+  std::string insert;             ///< what is fitted in it: grommet, stop, cover
+};
+
+/// A hole between two cells.
+struct Passage {
+  std::string id;
+  std::string label;
+  std::string a, b;  ///< `cell` of the same part, or `place.cell` of another
+  std::string tube;  ///< cell on whose axis the place is given
+  std::string from;
+  quantity::Value distance;
+  ClearShape shape;
+  bool shared = true;
+};
+
+/// Where a line ends on a device.
+struct Port {
+  std::string id;
+  std::string family;  ///< plug family or fluid joint; both ends of a line must be of the port's family
+};
+
+/// What a part does as a device in the network of lines.
+struct Device {
+  std::vector<Port> ports;
+};
+
+/// What a part is as a line: one wire, hose, or housing.
+struct LineForm {
+  enum class Kind { wire, hose, housing };
+  Kind kind = Kind::wire;
+  quantity::Value diameter;
+  std::string family_a, family_b;        ///< what each end plugs into
+  ClearShape connector_a, connector_b;   ///< cross-section that must pass while pulling
+  std::vector<quantity::Value> lengths;  ///< offered lengths; empty: cut to length
+  quantity::Value longest;               ///< cut to length: longest that can be had
+  quantity::Value bend_radius;
+};
+
+struct Part {
+  std::string id;
+  std::string label;
+  std::string family;
+  Material material = Material::unknown;
+  std::optional<quantity::Value> mass;
+  std::optional<Price> price;
+  bool used = false;
+  std::string paper;  ///< the paper its values come from, empty when there is none
+  std::map<std::string, Interface> interfaces;
+  std::map<std::string, quantity::Value> geometry;  ///< named numbers the skeleton is drawn from
+  std::vector<Cell> cells;
+  std::vector<Opening> openings;
+  std::vector<Passage> passages;
+  std::optional<Device> device;
+  std::optional<LineForm> line;
+};
+
+}  // namespace cotter::model
