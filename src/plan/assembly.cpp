@@ -1,0 +1,127 @@
+#include "plan/assembly.hpp"
+
+#include <algorithm>
+
+#include "quantity/ensure.hpp"
+
+namespace cotter::plan {
+namespace {
+
+const model::Part* find_part(const model::Job& job, const model::Catalog& catalog, const std::string& id,
+                             bool& from_catalog) {
+  const auto own = std::find_if(job.sheet.parts.begin(), job.sheet.parts.end(),
+                                [&](const model::Part& part) { return part.id == id; });
+  from_catalog = own == job.sheet.parts.end();
+  if (!from_catalog) return &*own;
+  const auto shared = catalog.parts.find(id);
+  return shared == catalog.parts.end() ? nullptr : &shared->second;
+}
+
+/// Puts `interface.dimension` = value into a part; names that do not exist were refused by the reader.
+void put_value(model::Part& part, const std::string& target, const quantity::Value& value) {
+  const auto dot = target.find('.');
+  if (dot == std::string::npos) return;
+  const std::string feature = target.substr(0, dot);
+  const std::string dimension = target.substr(dot + 1);
+  if (feature == "geometry") {
+    part.geometry[dimension] = value;
+    return;
+  }
+  const auto found = part.interfaces.find(feature);
+  if (found != part.interfaces.end()) found->second.values[dimension] = value;
+}
+
+}  // namespace
+
+Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(&job), catalog_(&catalog) {
+  const auto bicycle = catalog.bicycles.find(job.sheet.bicycle);
+  quantity::ensure(bicycle != catalog.bicycles.end(), "job rests on a template that the catalog does not hold");
+  bicycle_ = &bicycle->second;
+  const model::WorkState work = model::fold(job.journal);
+
+  for (const model::PlaceForm& form : bicycle_->places) {
+    Seated seated;
+    seated.form = &form;
+    seated.id = form.id;
+    for (const model::Place& place : job.sheet.places) {
+      if (place.is != form.id) continue;
+      seated.id = place.id;
+      seated.at_hand = place.ordered;
+      if (place.part.empty()) continue;
+      const model::Part* part = find_part(job, catalog, place.part, seated.from_catalog);
+      quantity::ensure(part != nullptr, "place names a part that neither job nor catalog holds");
+      seated.part = *part;
+      for (const auto& [target, value] : place.values) put_value(*seated.part, target, value);
+      const std::string prefix = place.id + ".";
+      for (const auto& [target, value] : work.values)
+        if (target.starts_with(prefix)) put_value(*seated.part, target.substr(prefix.size()), value);
+    }
+    by_template_name_[form.id] = places_.size();
+    template_names_[seated.id] = form.id;
+    places_.push_back(std::move(seated));
+  }
+
+  joints_ = bicycle_->joints;
+  for (model::JointForm joint : job.sheet.joints) {
+    joint.a.place = template_name(joint.a.place);
+    joint.b.place = template_name(joint.b.place);
+    joints_.push_back(std::move(joint));
+  }
+}
+
+const Seated* Assembly::place(const std::string& template_name) const {
+  const auto found = by_template_name_.find(template_name);
+  return found == by_template_name_.end() ? nullptr : &places_[found->second];
+}
+
+const model::Interface* Assembly::interface(const model::InterfaceRef& ref) const {
+  const Seated* seated = place(ref.place);
+  if (seated == nullptr || !seated->part) return nullptr;
+  const auto found = seated->part->interfaces.find(ref.interface);
+  return found == seated->part->interfaces.end() ? nullptr : &found->second;
+}
+
+std::optional<FoundValue> Assembly::value(const model::ValueRef& ref) const {
+  const model::Interface* feature = interface({ref.place, ref.interface});
+  if (feature == nullptr) return std::nullopt;
+  const auto value = feature->values.find(ref.dimension);
+  const auto kind = catalog_->kinds.find(feature->kind);
+  if (value == feature->values.end() || kind == catalog_->kinds.end()) return std::nullopt;
+  const model::KindDimension* dimension = model::find_dimension(kind->second, ref.dimension);
+  const Seated* seated = place(ref.place);
+  FoundValue found;
+  found.value = &value->second;
+  found.dimension = dimension;
+  found.place_label = seated->form->label;
+  found.label = dimension == nullptr ? ref.dimension : dimension->label;
+  found.ref = {seated->id, ref.interface, ref.dimension};
+  return found;
+}
+
+const quantity::Value* Assembly::geometry(const std::string& place_name, const std::string& name) const {
+  const Seated* seated = place(place_name);
+  if (seated == nullptr || !seated->part) return nullptr;
+  const auto found = seated->part->geometry.find(name);
+  return found == seated->part->geometry.end() ? nullptr : &found->second;
+}
+
+model::InterfaceRef Assembly::in_job_names(const model::InterfaceRef& ref) const {
+  const Seated* seated = place(ref.place);
+  return {seated == nullptr ? ref.place : seated->id, ref.interface};
+}
+
+std::string Assembly::label(const model::InterfaceRef& ref) const {
+  const Seated* seated = place(ref.place);
+  const model::Interface* feature = interface(ref);
+  if (seated == nullptr) return ref.text();
+  if (feature == nullptr) return seated->form->label;
+  const auto kind = catalog_->kinds.find(feature->kind);
+  return seated->form->label + ", " + (kind == catalog_->kinds.end() ? ref.interface : kind->second.label);
+}
+
+std::string Assembly::template_name(const std::string& job_name) const {
+  const auto found = template_names_.find(job_name);
+  return found == template_names_.end() ? job_name : found->second;
+}
+
+}  // namespace cotter::plan

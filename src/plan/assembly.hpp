@@ -1,0 +1,68 @@
+#pragma once
+// The job put together with the catalog: what is in each place, with the job's own values in. Read by every adapter.
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "model/catalog.hpp"
+#include "model/job.hpp"
+
+namespace cotter::plan {
+
+/// A place of the template and what fills it.
+struct Seated {
+  const model::PlaceForm* form = nullptr;
+  std::string id;                   ///< the job's name for the place
+  std::optional<model::Part> part;  ///< with the job's and the journal's values in; empty: the place is open
+  bool at_hand = false;
+  bool from_catalog = false;
+};
+
+/// A value with everything needed to show it.
+struct FoundValue {
+  const quantity::Value* value = nullptr;
+  const model::KindDimension* dimension = nullptr;
+  std::string label;        ///< "bore of the press-fit shell"
+  std::string place_label;  ///< "frame"
+  model::ValueRef ref;      ///< in the job's names
+};
+
+class Assembly {
+ public:
+  /// Requires a job that `document::read_job` has accepted against this catalog. Both must outlive the assembly.
+  Assembly(const model::Job& job, const model::Catalog& catalog);
+
+  const model::Job& job() const { return *job_; }
+  const model::Catalog& catalog() const { return *catalog_; }
+  const model::Bicycle& bicycle() const { return *bicycle_; }
+
+  /// By the template's name of the place, in the template's order.
+  const std::vector<Seated>& places() const { return places_; }
+  const Seated* place(const std::string& template_name) const;
+  /// Joints of the template and of the job, all in the template's names.
+  const std::vector<model::JointForm>& joints() const { return joints_; }
+
+  const model::Interface* interface(const model::InterfaceRef& ref) const;
+  std::optional<FoundValue> value(const model::ValueRef& ref) const;
+  /// A number of a part's geometry, by place and name.
+  const quantity::Value* geometry(const std::string& place, const std::string& name) const;
+  /// The reference in the job's own names.
+  model::InterfaceRef in_job_names(const model::InterfaceRef& ref) const;
+  /// "frame, right side of the shell": label of the place and of the feature.
+  std::string label(const model::InterfaceRef& ref) const;
+  /// Template name of a place the job calls `job_name`; itself when there is none.
+  std::string template_name(const std::string& job_name) const;
+
+ private:
+  const model::Job* job_;
+  const model::Catalog* catalog_;
+  const model::Bicycle* bicycle_;
+  std::vector<Seated> places_;
+  std::map<std::string, std::size_t> by_template_name_;
+  std::map<std::string, std::string> template_names_;
+  std::vector<model::JointForm> joints_;
+};
+
+}  // namespace cotter::plan

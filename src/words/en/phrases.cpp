@@ -1,0 +1,124 @@
+#include "words/en/phrases.hpp"
+
+#include <array>
+
+namespace cotter::words::en {
+namespace {
+
+constexpr std::array k_phrases = std::to_array<Phrase>({
+    // What a law's number is called, and what it is when it lies outside its window.
+    {"number.bore_on_shaft", "play"},
+    {"number.difference", "difference"},
+    {"number.at_most", "room left"},
+    {"number.at_least", "reserve"},
+    {"number.range_contains", "reserve inside the range"},
+    {"number.thread", "play between the threads"},
+    {"number.equal_pattern", "difference of the bolt circles"},
+    {"number.equal_family", "kinds"},
+    {"number.engagement", "thread engaged"},
+    {"number.radial_room", "room left around the shaft"},
+    {"number.equal_angle", "difference of the angles"},
+    {"number.overlap", "cover at the shorter end"},
+    {"number.stack", "result"},
+    {"low.bore_on_shaft", "{missing} too tight"},
+    {"high.bore_on_shaft", "{missing} too loose"},
+    {"low", "{missing} too little"},
+    {"high", "{missing} too much"},
+    {"low.engagement", "{missing} too short"},
+    {"high.engagement", "{missing} too long"},
+    {"low.at_most", "{missing} too large"},
+    {"low.at_least", "{missing} short"},
+    {"low.range_contains", "{missing} outside the range"},
+    {"window.both", "from {from} to {to}"},
+    {"window.from", "at least {from}"},
+    {"window.to", "at most {to}"},
+
+    // Findings in one sentence.
+    {"finding.number", "{values}: {number} {result}, must be {window}."},
+    {"finding.number_only", "{number} {result}, must be {window}."},
+    {"finding.beside_wish", "{values}: {number} {result} is allowed ({window}), but common practice is {wish}."},
+    {"finding.length", "{values}: {number} {result}."},
+    {"finding.rests_on", "Rests on a value nobody has measured: {names}."},
+    {"finding.rests_on_guarded",
+     "Not ok before it is measured, because it rests on an assumed or unknown value: {names}."},
+    {"finding.unlike", "A {a} and a {b} do not mate: no rule joins these two kinds."},
+    {"finding.lacks",
+     "The part in place \"{with}\" offers a {kind}; the part in place \"{without}\" has nothing to meet it."},
+    {"finding.mismatch", "Differs: {list}."},
+    {"finding.missing_value",
+     "The part in place \"{place}\" states no {dimension}; without it this cannot be judged. Write it down, or write ? "
+     "to say that nobody knows it."},
+    {"finding.open_place", "Nothing chosen yet for: {place}."},
+    {"finding.open_place_before", "Choose before step {mark}: {step}."},
+    {"finding.stack_open_place", "Cannot be computed before the place is filled: {place}."},
+    {"finding.accepted", "Accepted by {by}: {reason}."},
+    {"finding.bridge", "They do not mate directly. {part} joins them."},
+    {"add.piece", "Add {count} x {what}{dimension}, {where}."},
+    {"add.in_kit", " In the drawer."},
+    {"add.to_order", " To be ordered."},
+    {"measure.what", "Measure {label}: {feature}; between: {faces}; tool: {tool}, reading {resolution} or finer."},
+    {"measure.what_short", "Measure {label}."},
+    {"measure.no_tool", "{kind} (none in this shop: borrow, buy or send out)"},
+    {"measure.between", " {from} to {to}: settles it, good."},
+    {"measure.from", " {from} or more: settles it, good."},
+    {"measure.to", " {to} or less: settles it, good."},
+    {"measure.exactly", " {from}: settles it, good."},
+    {"measure.below", " Below {from}: {verdict}."},
+    {"measure.above", " Above {to}: {verdict}."},
+    {"measure.else", " Anything between needs the other values too."},
+    {"measure.confirm", " The same value measured settles it, good."},
+    {"rework.what", "Permitted change: {operation}."},
+    {"probability", "Chance that it holds, by the stated tolerances: {percent} %."},
+    {"may_pass.nobody", "Nobody may pass this limit."},
+    {"may_pass.mechanic", "A mechanic may accept it with a written reason."},
+    {"may_pass.maker", "Only the maker's paper for this very part may pass it."},
+
+    // Lines.
+    {"route.no_way",
+     "No way for: {lines}. Taken together they cannot all run; leave any one of them out and the rest can."},
+    {"route.one_no_way", "No way for {lines}."},
+    {"route.too_small", "{line}: what must pass is {needs}, {opening} is {clear}: {missing} too large."},
+    {"route.enlarge", "Enlarge {opening} by {step} to {clear}; permitted up to {most} ({paper})."},
+    {"route.not_permitted", "{opening} would need {step} more; not permitted; ask the maker in writing."},
+    {"route.limit",
+     "The search stopped at its limit of steps; this way works, but a cheaper one may exist (at least {bound})."},
+    {"route.unproven", "The search stopped at its limit of steps before it found a way or proved that there is none."},
+    {"route.ok", "All {count} lines have a way; no cheaper arrangement exists (proven)."},
+    {"route.assumed",
+     "Rests on an assumed or unknown size: {names}. Gauge it with pins before the first line is pulled."},
+    {"route.length", "Runs {way} mm (computed, good to 20 mm until a string has been measured)."},
+    {"route.choose", "choose {length} mm"},
+    {"route.start", "start with {length} mm; final cut at the lever after the steering sweep"},
+    {"route.fluid_place", "The line ends on a device whose place is open: {place}."},
+    {"sequence.circle", "No order of work: {circle}."},
+    {"sequence.after", "{a} waits for {b}"},
+    {"sequence.needs", "{a} needs {access} open, which {b} closes"},
+    {"sequence.ok", "All {count} steps have an order in which nothing has to come apart again."},
+
+    // Heads and cautions.
+    {"caution.head", "Before anything else"},
+    {"caution.maker", "The maker's instruction and limits for each part go before anything printed here."},
+    {"caution.mechanic", "A qualified mechanic checks the bicycle before its first ride."},
+    {"caution.kill",
+     "Brakes, steering and composite parts can kill when they are wrong. Composite is never drilled, filed or reamed "
+     "beyond its maker's paper."},
+    {"caution.law", "The rules of the road and of products in your country apply; this plan certifies nothing."},
+    {"head.verdicts", "Findings"},
+    {"head.ok_folded", "{count} more are ok."},
+    {"head.bill", "Parts"},
+    {"head.order", "To order"},
+    {"head.measure", "To measure"},
+    {"head.lines", "Lines"},
+    {"head.openings", "Openings"},
+    {"head.cuts", "Cuts"},
+    {"head.work", "Order of work"},
+    {"head.choices", "Open choices"},
+});
+
+}  // namespace
+
+std::span<const Phrase> phrases() {
+  return k_phrases;
+}
+
+}  // namespace cotter::words::en
