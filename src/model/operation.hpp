@@ -14,6 +14,7 @@ enum class Reversible { yes, costly, no };
 struct Operation {
   std::string id;
   std::string label;              ///< what is done, as an instruction
+  std::string phase;              ///< heading it stands under on the papers: "bottom bracket"
   std::vector<std::string> when;  ///< facts that must all hold: `place:front_derailleur`, `line:hose`; `!` negates
   std::vector<std::string> after;
   std::vector<std::vector<std::string>> needs_open;  ///< all groups; any access of a group
