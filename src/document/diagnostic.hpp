@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 #include <tl/expected.hpp>
+#include <utility>
 #include <vector>
 
 namespace cotter::document {
@@ -16,8 +17,8 @@ struct Mark {
 };
 
 struct Diagnostic {
-  std::string code;        ///< stable word for the kind of trouble, for example `unknown_field`
-  std::string file;        ///< as the user named it
+  std::string code;  ///< stable word for the kind of trouble, for example `unknown_field`
+  std::string file;  ///< as the user named it
   Mark mark;
   std::string field;       ///< path in the document: `parts[2].interfaces.shell.width`
   std::string message;     ///< one sentence: what is wrong
@@ -34,6 +35,7 @@ class Diagnostics {
   static constexpr std::size_t k_most = 100;
 
   explicit Diagnostics(std::string file) : file_(std::move(file)) {}
+  /// Keeps the diagnostic with every text made printable, `found` shortened and `file` filled in.
   void add(Diagnostic diagnostic);
   void append(const Diagnostics& other);
   bool empty() const { return list_.empty(); }
@@ -50,6 +52,10 @@ class Diagnostics {
 /// A value, or everything that is wrong with the text it should have come from.
 template <class T>
 using Read = tl::expected<T, Diagnostics>;
+
+/// The text as it may be shown: bytes that are not UTF-8, control characters and characters that turn the writing
+/// direction are written `\n`, `\t` or `\xNN`; beyond `most_characters` it ends in `…`.
+std::string printable(std::string_view text, std::size_t most_characters);
 
 /// `file:line:column: field: message; found "x"; accepted: y; did you mean "z"?` on one line.
 std::string one_line(const Diagnostic& diagnostic);

@@ -11,6 +11,11 @@
 
 namespace cotter::document {
 
+/// Whether the text is a number as JSON writes it: no leading zero, no leading `+`, digits on both sides of the point.
+bool is_number(std::string_view text);
+/// Whether the text is such a number without point and exponent.
+bool is_whole_number(std::string_view text);
+
 class Node {
  public:
   enum class Kind { null, boolean, number, text, list, map };

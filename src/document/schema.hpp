@@ -29,14 +29,14 @@ class Schema {
   enum class Kind { text, identifier, word, integer, real, boolean, value, list, map, object, either, anything };
 
   Kind kind = Kind::anything;
-  std::string name;                             ///< for messages and for $defs: "part", "opening"; may be empty
-  std::vector<std::string> words;               ///< word: the accepted ones
-  std::int64_t least = 0, most = 0;             ///< integer: bounds; list and map: fewest and most entries
-  double real_least = 0, real_most = 0;         ///< real: bounds
-  quantity::Dimension dimension{};              ///< value
-  SchemaRef item;                               ///< list, map
-  std::vector<Field> fields;                    ///< object
-  std::vector<SchemaRef> choices;               ///< either: told apart by node kind (scalar, list, map)
+  std::string name;                      ///< for messages and for $defs: "part", "opening"; may be empty
+  std::vector<std::string> words;        ///< word: the accepted ones
+  std::int64_t least = 0, most = 0;      ///< integer: bounds; list and map: fewest and most entries
+  double real_least = 0, real_most = 0;  ///< real: bounds
+  quantity::Dimension dimension{};       ///< value
+  SchemaRef item;                        ///< list, map
+  std::vector<Field> fields;             ///< object
+  std::vector<SchemaRef> choices;        ///< either: told apart by node kind (scalar, list, map)
 };
 
 SchemaRef text_schema(std::size_t most_bytes = 2000);
@@ -46,8 +46,9 @@ SchemaRef word_schema(std::vector<std::string> words);
 SchemaRef integer_schema(std::int64_t least, std::int64_t most);
 SchemaRef real_schema(double least, double most);
 SchemaRef boolean_schema();
-/// A quantity value: written text (`86.5 ±0.1 mm`), or a map `{value, measured: {by, with, on}}`, `{value, maker: "..."}`,
-/// `{value, standard: "..."}`, `{value, assumed: "why"}`. Only maps carry a paper; text may end in an origin word.
+/// A quantity value: written text (`86.5 ±0.1 mm`), or a map with its paper: `{value, measured: {by, with, on}}`,
+/// `{value, maker: "..."}`, `{value, standard: "..."}`, `{value, assumed: "why"}`. Only maps carry a paper; text may
+/// end in an origin word. A count may be a bare number.
 SchemaRef value_schema(quantity::Dimension dimension);
 SchemaRef list_schema(SchemaRef item, std::size_t fewest = 0, std::size_t most = 10'000);
 /// A map from identifiers to items.
