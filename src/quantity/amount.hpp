@@ -40,17 +40,35 @@ using Angle = Amount<struct AngleTag>;
 /// Mass in milligrams.
 using Mass = Amount<struct MassTag>;
 
-constexpr Length nanometres(std::int64_t n) { return Length::from_base(n); }
-constexpr Length micrometres(std::int64_t n) { return Length::from_base(n * 1'000); }
-constexpr Length millimetres(std::int64_t n) { return Length::from_base(n * 1'000'000); }
-constexpr std::int64_t in_nanometres(Length length) { return length.base(); }
+constexpr Length nanometres(std::int64_t n) {
+  return Length::from_base(n);
+}
+constexpr Length micrometres(std::int64_t n) {
+  return Length::from_base(n * 1'000);
+}
+constexpr Length millimetres(std::int64_t n) {
+  return Length::from_base(n * 1'000'000);
+}
+constexpr std::int64_t in_nanometres(Length length) {
+  return length.base();
+}
 /// For drawing and for formulas with roots only; comparisons stay in nanometres.
-constexpr double in_millimetres(Length length) { return static_cast<double>(length.base()) / 1e6; }
+constexpr double in_millimetres(Length length) {
+  return static_cast<double>(length.base()) / 1e6;
+}
 
-constexpr Angle microdegrees(std::int64_t n) { return Angle::from_base(n); }
-constexpr double in_degrees(Angle angle) { return static_cast<double>(angle.base()) / 1e6; }
+constexpr Angle microdegrees(std::int64_t n) {
+  return Angle::from_base(n);
+}
+constexpr double in_degrees(Angle angle) {
+  return static_cast<double>(angle.base()) / 1e6;
+}
 
-constexpr Mass milligrams(std::int64_t n) { return Mass::from_base(n); }
-constexpr Mass grams(std::int64_t n) { return Mass::from_base(n * 1'000); }
+constexpr Mass milligrams(std::int64_t n) {
+  return Mass::from_base(n);
+}
+constexpr Mass grams(std::int64_t n) {
+  return Mass::from_base(n * 1'000);
+}
 
 }  // namespace cotter::quantity
