@@ -200,12 +200,13 @@ Read<Unit> ValueReader::read_unit() {
   if (!unit && at_deviation(cursor_))
     return tl::unexpected(
         trouble_at_word(Code::deviation_wrong, "the unit here: limits are given once, in front of it"));
-  if (!unit) return tl::unexpected(trouble_at_word(Code::unit_unknown, accepted, nearest_unit(word, dimension_)));
+  if (!unit)
+    return tl::unexpected(trouble_at_word(Code::unit_unknown, accepted, nearest_unit(word, dimension_, Guess::far)));
   unit_end_ = cursor_.at + unit->spelling.size();
   if (unit->dimension != dimension_)
     return tl::unexpected(trouble(Code::unit_wrong, unit_begin_, unit_end_,
                                   fmt::format("{}, a unit of {}", accepted, word_for(dimension_)),
-                                  nearest_unit(unit->spelling, dimension_)));
+                                  nearest_unit(unit->spelling, dimension_, Guess::near)));
   cursor_.at = unit_end_;
   return *unit;
 }

@@ -93,14 +93,14 @@ std::string_view accepted_units(Dimension dimension) {
   return "no unit: a count is a bare number";
 }
 
-std::string nearest_unit(std::string_view word, Dimension dimension) {
+std::string nearest_unit(std::string_view word, Dimension dimension, Guess guess) {
   constexpr std::size_t k_longest_unit = 12;
   if (word.empty() || word.size() > k_longest_unit) return {};
   const std::string typed = lower_case(word);
   std::string nearest;
   // Units are short, so one slip is allowed in any of two letters or more; the same letters in the wrong case and the
   // beginning of a unit count as nearer.
-  std::size_t least = 4;
+  std::size_t least = guess == Guess::far ? 4 : 2;
   for (const Unit& unit : k_units) {
     if (unit.dimension != dimension) continue;
     const std::size_t longest = std::max(word.size(), unit.spelling.size());

@@ -33,7 +33,10 @@ Unit unit_of_counts();
 std::optional<Unit> leading_unit(std::string_view text);
 /// The units of a dimension as words for an error: "g, kg or mg".
 std::string_view accepted_units(Dimension dimension);
+/// How far a guess may go: the same letters in another case or the beginning of a unit; or a slip of the finger as
+/// well.
+enum class Guess { near, far };
 /// The spelling for `dimension` that was most likely meant by `word`, or empty.
-std::string nearest_unit(std::string_view word, Dimension dimension);
+std::string nearest_unit(std::string_view word, Dimension dimension, Guess guess);
 
 }  // namespace cotter::quantity
