@@ -92,7 +92,7 @@ struct OpenChoice {
 struct Cut {
   std::string id, label;
   quantity::Range length;  ///< nanometres
-  std::string formula;     ///< with numbers put in
+  std::string finding;     ///< id of the finding that shows the working
   std::string source;
 };
 

@@ -7,8 +7,8 @@
 namespace cotter::plan {
 namespace {
 
-const model::Part* find_part(const model::Job& job, const model::Catalog& catalog, const std::string& id,
-                             bool& from_catalog) {
+const model::Part* part_by_id(const model::Job& job, const model::Catalog& catalog, const std::string& id,
+                              bool& from_catalog) {
   const auto own = std::find_if(job.sheet.parts.begin(), job.sheet.parts.end(),
                                 [&](const model::Part& part) { return part.id == id; });
   from_catalog = own == job.sheet.parts.end();
@@ -48,7 +48,7 @@ Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(
       seated.id = place.id;
       seated.at_hand = place.ordered;
       if (place.part.empty()) continue;
-      const model::Part* part = find_part(job, catalog, place.part, seated.from_catalog);
+      const model::Part* part = part_by_id(job, catalog, place.part, seated.from_catalog);
       quantity::ensure(part != nullptr, "place names a part that neither job nor catalog holds");
       seated.part = *part;
       for (const auto& [target, value] : place.values) put_value(*seated.part, target, value);
@@ -103,6 +103,11 @@ const quantity::Value* Assembly::geometry(const std::string& place_name, const s
   if (seated == nullptr || !seated->part) return nullptr;
   const auto found = seated->part->geometry.find(name);
   return found == seated->part->geometry.end() ? nullptr : &found->second;
+}
+
+const model::Part* Assembly::find_part(const std::string& id) const {
+  bool from_catalog = false;
+  return part_by_id(*job_, *catalog_, id, from_catalog);
 }
 
 model::InterfaceRef Assembly::in_job_names(const model::InterfaceRef& ref) const {

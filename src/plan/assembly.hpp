@@ -48,6 +48,8 @@ class Assembly {
   std::optional<FoundValue> value(const model::ValueRef& ref) const;
   /// A number of a part's geometry, by place and name.
   const quantity::Value* geometry(const std::string& place, const std::string& name) const;
+  /// A part by its id, written in the job or from the catalog; nullptr when neither has it.
+  const model::Part* find_part(const std::string& id) const;
   /// The reference in the job's own names.
   model::InterfaceRef in_job_names(const model::InterfaceRef& ref) const;
   /// "frame, right side of the shell": label of the place and of the feature.

@@ -78,6 +78,7 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
      "No way for: {lines}. Taken together they cannot all run; leave any one of them out and the rest can."},
     {"route.one_no_way", "No way for {lines}."},
     {"route.too_small", "{line}: what must pass is {needs}, {opening} is {clear}: {missing} too large."},
+    {"route.contested", "{line} can only go through {opening} ({clear}), where there is no room beside the others."},
     {"route.enlarge", "Enlarge {opening} by {step} to {clear}; permitted up to {most} ({paper})."},
     {"route.not_permitted", "{opening} would need {step} more; not permitted; ask the maker in writing."},
     {"route.limit",
@@ -94,6 +95,13 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"sequence.after", "{a} waits for {b}"},
     {"sequence.needs", "{a} needs {access} open, which {b} closes"},
     {"sequence.ok", "All {count} steps have an order in which nothing has to come apart again."},
+
+    // Steps and cuts.
+    {"cut.not_yet", "Not to be sawn before its hold point: two people measure, from the face named, and agree."},
+    {"cut.why", "Working: cotter why JOB {finding}"},
+    {"work.evidence", "Opens only on: {evidence}."},
+    {"work.check", "Right when: {check}"},
+    {"work.total", "{steps} steps, {hours} of clean bench time (common practice, no source; replace with your own log)."},
 
     // Heads and cautions.
     {"caution.head", "Before anything else"},

@@ -1,0 +1,93 @@
+#include "plan/finding_parts.hpp"
+
+#include <algorithm>
+
+namespace cotter::plan {
+namespace {
+
+const model::Operation* find_operation(const Assembly& assembly, const std::string& id) {
+  const auto& all = assembly.catalog().work.operations;
+  const auto found = std::find_if(all.begin(), all.end(), [&](const model::Operation& one) { return one.id == id; });
+  return found == all.end() ? nullptr : &*found;
+}
+
+}  // namespace
+
+std::string finding_id(const std::string& rule, std::vector<std::string> about) {
+  std::string id = rule + "@";
+  for (std::size_t i = 0; i < about.size(); ++i) id += (i == 0 ? "" : ",") + about[i];
+  return id;
+}
+
+model::NamedValue named(const std::string& symbol, const FoundValue& found) {
+  return {symbol, found.label, found.place_label, found.ref, *found.value};
+}
+
+model::NamedValue named_fixed(const std::string& symbol, const quantity::Value& value) {
+  return {symbol, "fixed by the rule", "", std::nullopt, value};
+}
+
+std::optional<quantity::Range> as_range(const model::Window& window) {
+  if (!window.from && !window.to) return std::nullopt;
+  const auto at = [](std::int64_t base) { return quantity::Mixed::from_base(base); };
+  return quantity::Range(window.from ? at(window.from->nominal) : at(-model::k_open_end),
+                         window.to ? at(window.to->nominal) : at(model::k_open_end));
+}
+
+model::Measurement measurement_of(const Assembly& assembly, const FoundValue& found) {
+  model::Measurement measurement;
+  measurement.ref = found.ref;
+  measurement.label = found.place_label + ", " + found.label;
+  if (found.dimension != nullptr) measurement.guide = found.dimension->measure;
+  for (const model::Tool& tool : assembly.job().sheet.shop.tools)
+    if (tool.kind == measurement.guide.tool && measurement.tool_label.empty()) measurement.tool_label = tool.label;
+  return measurement;
+}
+
+model::Verdict verdict_of(const model::Outcome& outcome) {
+  switch (outcome.kind) {
+    case model::Outcome::Kind::stop:
+      return model::Verdict::stop;
+    case model::Outcome::Kind::rework:
+      return model::Verdict::rework;
+    case model::Outcome::Kind::add:
+      return model::Verdict::add;
+  }
+  return model::Verdict::stop;
+}
+
+void apply_outcome(const model::Outcome& outcome, const Assembly& assembly, model::Finding& finding) {
+  finding.verdict = verdict_of(outcome);
+  finding.advice = outcome.advice;
+  if (outcome.kind == model::Outcome::Kind::rework) {
+    const model::Operation* operation = find_operation(assembly, outcome.operation);
+    finding.operation = operation == nullptr ? outcome.operation : operation->label;
+    while (finding.operation.ends_with('.')) finding.operation.pop_back();
+  }
+  if (outcome.kind == model::Outcome::Kind::add) {
+    model::Addition addition;
+    addition.what = outcome.operation;
+    addition.where = "at " + finding.subject;
+    finding.additions.push_back(std::move(addition));
+  }
+}
+
+std::vector<std::string> unattested_labels(const std::vector<model::NamedValue>& values) {
+  std::vector<std::string> labels;
+  for (const model::NamedValue& value : values) {
+    if (!value.ref || quantity::is_attested(value.value)) continue;
+    labels.push_back(value.place_label + ", " + value.label + " (" +
+                     std::string(quantity::word_for(value.value.origin.kind)) + ")");
+  }
+  return labels;
+}
+
+model::Verdict verdict_when_held(const Standing& standing, model::Guards guards) {
+  const bool guarded = guards != model::Guards::nothing;
+  if (guarded && standing.rests_on_unattested) return model::Verdict::measure;
+  if (standing.within_wish) return model::Verdict::ok;
+  // Nobody may sign for a departure that touches brakes, steering, axles, insertion, pressure or composite.
+  return guarded ? model::Verdict::stop : model::Verdict::accept;
+}
+
+}  // namespace cotter::plan

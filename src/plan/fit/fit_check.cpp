@@ -1,0 +1,74 @@
+#include "plan/fit/fit_check.hpp"
+
+#include "plan/finding_parts.hpp"
+
+namespace cotter::plan {
+namespace {
+
+std::optional<quantity::Mixed> end_of(const std::optional<quantity::Value>& value) {
+  if (!value) return std::nullopt;
+  return quantity::Mixed::from_base(value->nominal);
+}
+
+engine::fit::Operand operand(const std::string& role, const quantity::Value& value, bool fixed) {
+  engine::fit::Operand out;
+  out.role = role;
+  out.range = value.range();
+  out.nominal = value.nominal;
+  out.dimension = value.dimension;
+  out.attested = fixed || quantity::is_attested(value);
+  out.known = value.origin.kind != quantity::OriginKind::unknown;
+  return out;
+}
+
+std::string word_on(const Assembly& assembly, const model::InterfaceRef& side, const std::string& word) {
+  const model::Interface* feature = assembly.interface(side);
+  const auto found = feature->words.find(word);
+  return found == feature->words.end() ? std::string() : found->second;
+}
+
+MissingOperand missing_operand(const Assembly& assembly, const model::InterfaceRef& side,
+                               const std::string& dimension) {
+  const Seated* seated = assembly.place(side.place);
+  const model::Interface* feature = assembly.interface(side);
+  const auto kind = assembly.catalog().kinds.find(feature->kind);
+  const model::KindDimension* known =
+      kind == assembly.catalog().kinds.end() ? nullptr : model::find_dimension(kind->second, dimension);
+  return {assembly.in_job_names(side), seated->form->label, known == nullptr ? dimension : known->label};
+}
+
+}  // namespace
+
+FitCheck fit_check(const Assembly& assembly, const model::Rule& rule, const Sides& sides) {
+  FitCheck out;
+  out.check.id = rule.id;
+  out.check.law = *engine::fit::law_from_word(rule.law);
+  out.check.must = {end_of(rule.must.from), end_of(rule.must.to)};
+  out.check.should = {end_of(rule.should.from), end_of(rule.should.to)};
+  for (const auto& [role, ref] : rule.operands) {
+    if (ref.side == model::OperandRef::Side::fixed) {
+      out.check.operands.push_back(operand(role, ref.fixed, true));
+      out.values.push_back(named_fixed(role, ref.fixed));
+      out.found.emplace_back();
+      continue;
+    }
+    const model::InterfaceRef& side = ref.side == model::OperandRef::Side::own ? sides.own : sides.other;
+    const auto found = assembly.value({side.place, side.interface, ref.dimension});
+    if (!found) {
+      out.missing = missing_operand(assembly, side, ref.dimension);
+      return out;
+    }
+    out.check.operands.push_back(operand(role, *found->value, false));
+    out.values.push_back(named(role, *found));
+    out.found.push_back(found);
+  }
+  for (const auto& [role, words] : rule.words) {
+    const auto word = [&](const std::string& ref, const model::InterfaceRef& side) {
+      return word_on(assembly, side, ref);
+    };
+    out.check.words[role] = {word(words.first, sides.own), word(words.second, sides.other)};
+  }
+  return out;
+}
+
+}  // namespace cotter::plan

@@ -1,0 +1,235 @@
+#include "plan/route/route_findings.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "plan/finding_parts.hpp"
+#include "plan/route/route_problem.hpp"
+#include "plan/route/route_runs.hpp"
+
+namespace cotter::plan {
+namespace {
+
+using engine::route::ConflictReason;
+using engine::route::Result;
+using engine::route::Status;
+using model::Finding;
+using model::Verdict;
+
+constexpr const char* k_packing_source =
+    "Two and three circles in a circle: exact geometry. Equal circles: known best packings (oracle rows circ-in-circ). "
+    "Otherwise half the area, which is always enough: Fekete, Keldenich, Scheffer, SoCG 2019 (from memory)";
+
+std::string millimetres(std::int64_t nanometres) {
+  return quantity::print_amount(nanometres, quantity::Dimension::length);
+}
+
+std::string clear_words(const model::ClearShape& shape) {
+  const std::int64_t width = shape.width.range().low().base();
+  if (shape.round) return millimetres(width);
+  return quantity::print_number(width, quantity::Dimension::length) + " x " +
+         millimetres(shape.length.range().low().base());
+}
+
+class RouteAdapter {
+ public:
+  RouteAdapter(const Assembly& assembly, const geometry::Skeleton& skeleton)
+      : assembly_(assembly), route_(route_problem(assembly, skeleton)) {
+    if (!route_.problem.lines.empty()) result_ = engine::route::solve(route_.problem);
+  }
+
+  RouteFindings all() {
+    RouteFindings out;
+    for (const WaitingLine& line : route_.waiting) out.findings.push_back(waiting(line));
+    if (!route_.problem.lines.empty()) out.findings.push_back(overall());
+    for (std::size_t a = 0; a < result_.enlarge.size(); ++a)
+      if (result_.enlarge[a] > 0) out.findings.push_back(enlargement(a));
+    if (const auto unsure = unattested_sizes()) out.findings.push_back(*unsure);
+    out.runs = runs_of(route_, result_);
+    out.openings = openings_of(route_, result_);
+    out.pull_order = pull_order_of(route_, result_);
+    out.cells_used = cells_used();
+    for (const int line : result_.pull_order)
+      out.pulls.push_back(route_.lines[static_cast<std::size_t>(line)].wish->id);
+    return out;
+  }
+
+ private:
+  static Finding head(const std::string& rule, const std::string& label, const std::string& about) {
+    Finding finding;
+    finding.rule = rule;
+    finding.rule_label = label;
+    finding.law = "route";
+    finding.id = finding_id(rule, {about});
+    finding.subject = "lines";
+    finding.may_pass = model::MayPass::nobody;
+    finding.source = {model::Source::Kind::handbook, k_packing_source};
+    return finding;
+  }
+
+  std::string line_name(int line) const {
+    const RouteLine& row = route_.lines[static_cast<std::size_t>(line)];
+    return row.number + " (" + row.label + ", " + row.from + " to " + row.to + ")";
+  }
+
+  Finding waiting(const WaitingLine& line) const {
+    Finding finding = head("route.ends", "both ends of a line are there", line.line);
+    finding.verdict = Verdict::measure;
+    finding.subject = line.number + ", " + line.label;
+    finding.facts = {{"route.fluid_place", ""}, {"place", line.place_label}};
+    return finding;
+  }
+
+  Finding overall() const {
+    Finding finding = head("route.all_lines", "every line has a way", "lines");
+    switch (result_.status) {
+      case Status::optimal:
+        finding.verdict = Verdict::ok;
+        finding.facts = {{"route.ok", ""}, {"count", std::to_string(route_.lines.size())}};
+        break;
+      case Status::infeasible:
+        no_way(finding);
+        break;
+      case Status::limit:
+        finding.verdict = result_.objective ? Verdict::ok : Verdict::measure;
+        finding.facts = {{result_.objective ? "route.limit" : "route.unproven", ""},
+                         {"bound", std::to_string(result_.bound.value_or(0))}};
+        break;
+      case Status::bad:
+        bad(finding);
+        break;
+    }
+    return finding;
+  }
+
+  void bad(Finding& finding) const {
+    finding.verdict = Verdict::stop;
+    for (const engine::route::Fault& fault : result_.faults)
+      finding.mismatches.push_back(fault.where + " " + fault.what);
+  }
+
+  void no_way(Finding& finding) const {
+    finding.verdict = Verdict::stop;
+    std::vector<int> lines = result_.conflict ? result_.conflict->lines : std::vector<int>{};
+    std::string names;
+    for (const int line : lines) names += (names.empty() ? "" : ", ") + line_name(line);
+    finding.facts = {{lines.size() == 1 ? "route.one_no_way" : "route.no_way", ""}, {"lines", names}};
+    if (!result_.conflict) return;
+    for (const ConflictReason& reason : result_.conflict->reasons) add_reason(reason, finding);
+  }
+
+  void add_reason(const ConflictReason& reason, Finding& finding) const {
+    const bool by_size =
+        reason.why == ConflictReason::Why::connector_too_large || reason.why == ConflictReason::Why::body_too_large;
+    if (!reason.aperture) {
+      finding.mismatches.push_back(line_name(reason.line) + ": " + std::string(engine::route::word_for(reason.why)));
+      return;
+    }
+    const ApertureOrigin& origin = route_.apertures[static_cast<std::size_t>(*reason.aperture)];
+    if (!by_size) {
+      finding.facts.insert(finding.facts.end(), {{"route.contested", ""},
+                                                 {"line", line_name(reason.line)},
+                                                 {"opening", origin.label},
+                                                 {"clear", clear_words(origin.shape)}});
+      return;
+    }
+    const std::int64_t clear = origin.shape.width.range().low().base();
+    finding.facts.insert(finding.facts.end(), {{"route.too_small", ""},
+                                               {"line", line_name(reason.line)},
+                                               {"needs", millimetres(needed(reason))},
+                                               {"opening", origin.label},
+                                               {"clear", clear_words(origin.shape)},
+                                               {"missing", millimetres(reason.missing.base())}});
+    const std::int64_t permitted = origin.enlarge_most;
+    if (needed(reason) > clear + permitted)
+      finding.facts.insert(
+          finding.facts.end(),
+          {{"route.not_permitted", ""}, {"opening", origin.label}, {"step", millimetres(needed(reason) - clear)}});
+    if (finding.margin == 0 || -reason.missing.base() > finding.margin) finding.margin = -reason.missing.base();
+  }
+
+  /// Size of what must pass: the line's own body, or the smaller of its two ends.
+  std::int64_t needed(const ConflictReason& reason) const {
+    const engine::route::Line& line = route_.problem.lines[static_cast<std::size_t>(reason.line)];
+    if (reason.why == ConflictReason::Why::body_too_large) return line.diameter.base();
+    return std::min(line.ends[0].connector.diameter, line.ends[1].connector.diameter).base();
+  }
+
+  Finding enlargement(std::size_t a) const {
+    const ApertureOrigin& origin = route_.apertures[a];
+    const std::int64_t step = result_.enlarge[a] * engine::route::k_enlarge_step.base();
+    Finding finding = head("route.enlarge", "an opening must be made larger", origin.id);
+    finding.subject = origin.label;
+    finding.verdict = Verdict::rework;
+    finding.may_pass = model::MayPass::maker;
+    if (origin.material == model::Material::composite) finding.guards = model::Guards::composite;
+    finding.source = {model::Source::Kind::maker, origin.enlarge_paper};
+    finding.facts = {{"route.enlarge", ""},
+                     {"opening", origin.label},
+                     {"step", millimetres(step)},
+                     {"clear", millimetres(origin.shape.width.nominal + step)},
+                     {"most", millimetres(origin.enlarge_most)},
+                     {"paper", origin.enlarge_paper}};
+    return finding;
+  }
+
+  /// Openings that some line passes and whose size nobody vouches for.
+  std::optional<Finding> unattested_sizes() const {
+    std::set<int> used;
+    for (const engine::route::Fill& fill : result_.fills) used.insert(fill.aperture);
+    std::string names;
+    Finding finding = head("route.sizes", "the sizes of the openings are known", "lines");
+    for (const int a : used) {
+      const ApertureOrigin& origin = route_.apertures[static_cast<std::size_t>(a)];
+      if (quantity::is_attested(origin.shape.width)) continue;
+      names += (names.empty() ? "" : ", ") + origin.label;
+      finding.measurements.push_back(gauge(origin));
+    }
+    if (names.empty()) return std::nullopt;
+    finding.verdict = Verdict::measure;
+    finding.facts = {{"route.assumed", ""}, {"names", names}};
+    return finding;
+  }
+
+  /// How a hole is gauged stands in the catalog, as the interface kind `opening`.
+  model::Measurement gauge(const ApertureOrigin& origin) const {
+    model::Measurement measurement;
+    const auto dot = origin.id.find('.');
+    measurement.ref = {origin.id.substr(0, dot), dot == std::string::npos ? "" : origin.id.substr(dot + 1), "width"};
+    measurement.label = origin.label;
+    const auto kind = assembly_.catalog().kinds.find("opening");
+    if (kind == assembly_.catalog().kinds.end()) return measurement;
+    if (const model::KindDimension* width = model::find_dimension(kind->second, "width"))
+      measurement.guide = width->measure;
+    for (const model::Tool& tool : assembly_.job().sheet.shop.tools)
+      if (tool.kind == measurement.guide.tool && measurement.tool_label.empty()) measurement.tool_label = tool.label;
+    const quantity::Value& width = origin.shape.width;
+    measurement.holds = quantity::Range(quantity::Mixed::from_base(width.range().low().base()),
+                                        quantity::Mixed::from_base(model::k_open_end));
+    return measurement;
+  }
+
+  std::vector<std::string> cells_used() const {
+    std::set<std::string> names;
+    for (std::size_t i = 0; i < result_.runs.size(); ++i) {
+      for (const int a : result_.runs[i].path) {
+        const engine::route::Aperture& aperture = route_.problem.apertures[static_cast<std::size_t>(a)];
+        for (const int node : {aperture.a, aperture.b})
+          if (node != engine::route::k_outside) names.insert(route_.problem.cells[static_cast<std::size_t>(node)]);
+      }
+    }
+    return {names.begin(), names.end()};
+  }
+
+  const Assembly& assembly_;
+  RouteProblem route_;
+  Result result_;
+};
+
+}  // namespace
+
+RouteFindings route_findings(const Assembly& assembly, const geometry::Skeleton& skeleton) {
+  return RouteAdapter(assembly, skeleton).all();
+}
+
+}  // namespace cotter::plan

@@ -1,0 +1,300 @@
+#include "plan/stack/stack_findings.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+
+#include "plan/finding_parts.hpp"
+#include "plan/stack/stack_problem.hpp"
+
+namespace cotter::plan {
+namespace {
+
+using engine::stack::Certainty;
+using engine::stack::FormState;
+using model::Finding;
+using model::Verdict;
+using quantity::Mixed;
+using quantity::Range;
+
+Range mixed(const quantity::Interval<quantity::Length>& interval) {
+  return {Mixed::from_base(interval.low().base()), Mixed::from_base(interval.high().base())};
+}
+
+std::string formula_of(const model::StackForm& form) {
+  std::string text;
+  for (const auto& [term, factor] : form.terms) {
+    const std::string sign = factor < 0 ? (text.empty() ? "-" : " - ") : (text.empty() ? "" : " + ");
+    text += sign + (std::abs(factor) == 1 ? "" : std::to_string(std::abs(factor)) + " x ") + term;
+  }
+  return form.halved ? "(" + text + ") / 2" : text;
+}
+
+std::int64_t floor_divide(std::int64_t a, std::int64_t b) {
+  return a / b - ((a % b != 0 && (a < 0) != (b < 0)) ? 1 : 0);
+}
+std::int64_t ceil_divide(std::int64_t a, std::int64_t b) {
+  return -floor_divide(-a, b);
+}
+
+/// Values x with low <= factor * x <= high, rounded inward; open ends stay open.
+std::optional<Range> solve_for(std::int64_t factor, std::int64_t low, std::int64_t high) {
+  if (factor < 0) return solve_for(-factor, -high, -low);
+  const auto open = [](std::int64_t end) { return std::abs(end) >= model::k_open_end / 2; };
+  const std::int64_t from = open(low) ? -model::k_open_end : ceil_divide(low, factor);
+  const std::int64_t to = open(high) ? model::k_open_end : floor_divide(high, factor);
+  if (from > to) return std::nullopt;
+  return Range(Mixed::from_base(from), Mixed::from_base(to));
+}
+
+/// What each outcome of measuring one term of a form would mean.
+void add_thresholds(const model::StackForm& form, std::int64_t factor, const Range& term, const Range& result,
+                    const Range& must, model::Measurement& measurement) {
+  const std::int64_t scale = form.halved ? 2 : 1;
+  const auto scaled = [&](Mixed end) {
+    return std::abs(end.base()) >= model::k_open_end ? end.base() : end.base() * scale;
+  };
+  const std::int64_t at_low = factor * (factor > 0 ? term.low() : term.high()).base();
+  const std::int64_t at_high = factor * (factor > 0 ? term.high() : term.low()).base();
+  const std::int64_t rest_low = result.low().base() * scale - at_low;
+  const std::int64_t rest_high = result.high().base() * scale - at_high;
+  measurement.holds = solve_for(factor, scaled(must.low()) - rest_low, scaled(must.high()) - rest_high);
+  measurement.may_hold = solve_for(factor, scaled(must.low()) - rest_high, scaled(must.high()) - rest_low);
+  const std::string low_word(model::word_for(verdict_of(factor > 0 ? form.below : form.above)));
+  const std::string high_word(model::word_for(verdict_of(factor > 0 ? form.above : form.below)));
+  measurement.below_means = low_word;
+  measurement.above_means = high_word;
+}
+
+class StackAdapter {
+ public:
+  StackAdapter(const Assembly& assembly, const model::StackDefinition& definition)
+      : assembly_(assembly),
+        definition_(definition),
+        stack_(stack_problem(assembly, definition)),
+        result_(engine::stack::solve(stack_.problem)) {}
+
+  void append_to(StackFindings& out) {
+    for (const MissingForm& missing : stack_.missing) out.findings.push_back(missing_finding(missing));
+    if (result_.status == engine::stack::Status::bad) {
+      quantity::ensure(result_.faults.empty(), "a stack of the template contradicts itself");
+      return;
+    }
+    for (std::size_t i = 0; i < stack_.forms.size(); ++i) {
+      out.findings.push_back(finding(i));
+      if (stack_.forms[i]->cut) out.cuts.push_back(cut(i));
+    }
+    if (result_.sets.empty()) return;
+    for (std::size_t slot = 0; slot < definition_.slots.size(); ++slot)
+      out.slot_lengths[definition_.id + "." + definition_.slots[slot].id] =
+          result_.sets.front().slot_lengths[slot].base();
+  }
+
+ private:
+  const FormState& state(std::size_t i) const {
+    const engine::stack::FormResult& form = result_.forms[i];
+    return form.with_best ? *form.with_best : form.without;
+  }
+
+  std::vector<std::size_t> terms_of(std::size_t i) const {
+    std::vector<std::size_t> terms;
+    for (std::size_t t = 0; t < stack_.problem.terms.size(); ++t)
+      if (stack_.problem.forms[i].coefficients.contains(stack_.problem.terms[t].id)) terms.push_back(t);
+    return terms;
+  }
+
+  Finding head(const model::StackForm& form) const {
+    Finding finding;
+    finding.rule = definition_.id + "." + form.id;
+    finding.rule_label = form.label;
+    finding.law = "stack";
+    finding.subject = definition_.label;
+    finding.guards = form.guards;
+    finding.may_pass = form.may_pass;
+    finding.source = form.source;
+    return finding;
+  }
+
+  Finding missing_finding(const MissingForm& missing) const {
+    Finding finding = head(*missing.form);
+    finding.verdict = Verdict::measure;
+    finding.about = missing.about;
+    finding.id = finding_id(finding.rule, {missing.about.front().text()});
+    if (missing.dimension_label.empty())
+      finding.facts = {{"finding.stack_open_place", ""}, {"place", missing.place_label}};
+    else
+      finding.facts = {
+          {"finding.missing_value", ""}, {"place", missing.place_label}, {"dimension", missing.dimension_label}};
+    return finding;
+  }
+
+  Finding finding(std::size_t i) const {
+    const model::StackForm& form = *stack_.forms[i];
+    Finding finding = head(form);
+    std::vector<std::string> about;
+    for (const std::size_t t : terms_of(i)) {
+      finding.values.push_back(stack_.values[t]);
+      if (!stack_.values[t].ref) continue;
+      const model::InterfaceRef ref{stack_.values[t].ref->place, stack_.values[t].ref->interface};
+      if (std::find(finding.about.begin(), finding.about.end(), ref) == finding.about.end())
+        finding.about.push_back(ref);
+    }
+    for (const model::InterfaceRef& ref : finding.about) about.push_back(ref.text());
+    finding.id = finding_id(finding.rule, about);
+    add_spacers_to_values(i, finding);
+    finding.formula = formula_with_spacers(i, finding);
+    finding.result = mixed(state(i).worst_case.range);
+    finding.must = stack_.must[i];
+    finding.should = as_range(form.should);
+    finding.rests_on = unattested_labels(finding.values);
+    if (state(i).margin) {
+      finding.margin = state(i).margin->room.base();
+      finding.governs = state(i).margin->edge == engine::stack::Edge::low ? model::Edge::from : model::Edge::to;
+    }
+    judge(i, finding);
+    return finding;
+  }
+
+  /// Lengths put into the slots of this form appear in its working like any other value.
+  void add_spacers_to_values(std::size_t i, Finding& finding) const {
+    if (result_.sets.empty()) return;
+    for (std::size_t s = 0; s < definition_.slots.size(); ++s) {
+      const quantity::Length length = result_.sets.front().slot_lengths[s];
+      if (length.base() == 0 || !stack_.problem.forms[i].slot_coefficients.contains(definition_.slots[s].id)) continue;
+      quantity::Origin origin;
+      origin.kind = quantity::OriginKind::maker;
+      origin.source = "pieces from the drawer";
+      model::NamedValue value;
+      value.symbol = definition_.slots[s].id;
+      value.label = "spacers " + definition_.slots[s].label;
+      value.value = quantity::exact_length(length, origin);
+      finding.values.push_back(std::move(value));
+    }
+  }
+
+  std::string formula_with_spacers(std::size_t i, const Finding& finding) const {
+    const model::StackForm& form = *stack_.forms[i];
+    model::StackForm shown = form;
+    for (const auto& [slot, factor] : form.slots) {
+      const bool used = std::any_of(finding.values.begin(), finding.values.end(),
+                                    [&slot = slot](const model::NamedValue& value) { return value.symbol == slot; });
+      if (used) shown.terms[slot] = factor;
+    }
+    return formula_of(shown);
+  }
+
+  void judge(std::size_t i, Finding& finding) const {
+    const model::StackForm& form = *stack_.forms[i];
+    const FormState& best = state(i);
+    if (!best.status) {
+      finding.verdict =
+          form.guards != model::Guards::nothing && !finding.rests_on.empty() ? Verdict::measure : Verdict::ok;
+      if (finding.verdict == Verdict::measure) add_measurements(i, finding);
+      return;
+    }
+    if (best.probability) finding.probability = best.probability->inside;
+    if (result_.status == engine::stack::Status::unfinished && result_.sets.empty()) {
+      finding.verdict = Verdict::measure;
+      finding.facts.push_back({"route.unproven", ""});
+      return;
+    }
+    switch (*best.status) {
+      case Certainty::fails:
+        apply_outcome(finding.governs == model::Edge::from ? form.below : form.above, assembly_, finding);
+        return;
+      case Certainty::open:
+        finding.verdict = Verdict::measure;
+        add_measurements(i, finding);
+        return;
+      case Certainty::holds:
+        break;
+    }
+    Standing standing;
+    standing.rests_on_unattested = !finding.rests_on.empty();
+    standing.within_wish = !best.wish || *best.wish != Certainty::fails;
+    finding.verdict = verdict_when_held(standing, form.guards);
+    if (finding.verdict == Verdict::measure) add_measurements(i, finding);
+    if (needs_spacers(i)) {
+      add_additions(finding);
+      if (finding.verdict == Verdict::ok || finding.verdict == Verdict::accept) finding.verdict = Verdict::add;
+    }
+  }
+
+  /// The first form that does not hold with empty slots carries the pieces; the others rest on the same set.
+  bool needs_spacers(std::size_t i) const {
+    if (result_.sets.empty() || result_.sets.front().pieces == 0) return false;
+    for (std::size_t j = 0; j < stack_.forms.size(); ++j) {
+      const auto& without = result_.forms[j].without.status;
+      if (without && *without != Certainty::holds) return i == j;
+    }
+    return false;
+  }
+
+  void add_additions(Finding& finding) const {
+    for (const engine::stack::Use& use : result_.sets.front().uses) {
+      const engine::stack::Piece& piece = stack_.problem.kit[use.piece];
+      const auto& kit = assembly_.job().sheet.shop.kit;
+      const auto row =
+          std::find_if(kit.begin(), kit.end(), [&](const model::KitPiece& one) { return one.id == piece.id; });
+      model::Addition addition;
+      addition.what = row->label;
+      addition.id = piece.id;
+      addition.count = use.count;
+      addition.dimension = quantity::print_amount(piece.thickness.base(), quantity::Dimension::length) + " thick";
+      addition.where = definition_.slots[use.slot].label;
+      addition.in_kit = row->count >= use.count;
+      finding.additions.push_back(std::move(addition));
+    }
+  }
+
+  void add_measurements(std::size_t i, Finding& finding) const {
+    std::vector<std::size_t> order;
+    for (const engine::stack::Influence& influence : state(i).influences) order.push_back(influence.term);
+    for (const std::size_t t : terms_of(i))
+      if (std::find(order.begin(), order.end(), t) == order.end()) order.push_back(t);
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return attested(b) && !attested(a); });
+    for (const std::size_t t : order) {
+      const engine::stack::Term& term = stack_.problem.terms[t];
+      const bool wide = term.interval.width().base() > 0;
+      if (!stack_.found[t] || (attested(t) && !wide)) continue;
+      // A value that somebody vouches for is asked again only when its spread leaves the answer open.
+      if (attested(t) && (finding.verdict != Verdict::measure || !finding.rests_on.empty())) continue;
+      model::Measurement measurement = measurement_of(assembly_, *stack_.found[t]);
+      measurement.label = stack_.values[t].place_label + ", " + stack_.values[t].label;
+      if (finding.must) {
+        const std::int64_t factor = stack_.problem.forms[i].coefficients.at(term.id);
+        add_thresholds(*stack_.forms[i], factor, mixed(term.interval), *finding.result, *finding.must, measurement);
+      }
+      finding.measurements.push_back(std::move(measurement));
+    }
+  }
+
+  bool attested(std::size_t t) const { return stack_.problem.terms[t].attested; }
+
+  model::Cut cut(std::size_t i) const {
+    const Finding full = finding(i);
+    model::Cut cut;
+    cut.id = full.rule;
+    cut.label = full.rule_label;
+    cut.length = *full.result;
+    cut.finding = full.id;
+    cut.source = full.source.text;
+    return cut;
+  }
+
+  const Assembly& assembly_;
+  const model::StackDefinition& definition_;
+  StackProblem stack_;
+  engine::stack::Result result_;
+};
+
+}  // namespace
+
+StackFindings stack_findings(const Assembly& assembly) {
+  StackFindings out;
+  for (const model::StackDefinition& definition : assembly.bicycle().stacks)
+    StackAdapter(assembly, definition).append_to(out);
+  return out;
+}
+
+}  // namespace cotter::plan

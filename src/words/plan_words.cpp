@@ -1,0 +1,244 @@
+#include "words/plan_words.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+#include <fmt/format.h>
+
+#include "words/finding_words.hpp"
+#include "words/layout.hpp"
+#include "words/phrase.hpp"
+
+namespace cotter::words {
+namespace {
+
+using model::Plan;
+using model::Verdict;
+
+std::string bold(std::string_view text, const Layout& layout) {
+  return layout.emphasis == Emphasis::bold ? "\033[1m" + std::string(text) + "\033[0m" : std::string(text);
+}
+
+std::string head(std::string_view key, const Layout& layout) {
+  return "\n" + bold(phrase(key), layout) + "\n";
+}
+
+std::string money(std::int64_t hundredths, const std::string& currency) {
+  return fmt::format("{}{}.{:02} {}", hundredths < 0 ? "-" : "", std::abs(hundredths) / 100, std::abs(hundredths) % 100,
+                     currency);
+}
+
+std::string hours(std::int64_t hundredths_of_minute) {
+  const std::int64_t minutes = (hundredths_of_minute + 50) / 100;
+  return minutes < 60 ? fmt::format("{} min", minutes) : fmt::format("{} h {:02} min", minutes / 60, minutes % 60);
+}
+
+std::string title(const Plan& plan, const Layout& layout) {
+  std::string text =
+      bold(plan.title + " (" + plan.job + (plan.revision.empty() ? ")" : ", revision " + plan.revision + ")"), layout) +
+      "\n";
+  text += plan.bicycle_label + (plan.shop.empty() ? "" : "; " + plan.shop) +
+          (plan.country.empty() ? "" : ", " + plan.country) + "\n";
+  if (!plan.note.empty()) text += hanging("", plan.note, layout.width);
+  return text;
+}
+
+std::string cautions_text(const Layout& layout) {
+  std::string text = head("caution.head", layout);
+  for (const std::string& caution : cautions()) text += hanging("  ! ", caution, layout.width);
+  return text;
+}
+
+std::string finding_text(const model::Finding& finding, std::size_t number, const Layout& layout) {
+  const std::string word(model::word_for(finding.verdict));
+  const std::string shown = number_shown(finding, layout.numbers);
+  std::string text =
+      fmt::format("{:>3}  ", number) + bold(cell(word, 8), layout) + " " + finding.subject +
+      (finding.rule_label.empty() || finding.rule_label == finding.subject ? "" : ": " + finding.rule_label) +
+      (shown.empty() ? "" : "  [" + shown + "]") + "\n";
+  for (const std::string& sentence : sentences(finding, layout.numbers))
+    text += hanging("              ", sentence, layout.width);
+  text += "              " + finding.id + "\n";
+  return text;
+}
+
+std::string findings_text(const Plan& plan, const Layout& layout) {
+  std::string text = head("head.verdicts", layout) + "  " + verdict_counts(plan) + "\n";
+  std::size_t number = 0, folded = 0;
+  for (const model::Finding& finding : plan.findings) {
+    ++number;
+    if (finding.verdict == Verdict::ok) {
+      ++folded;
+      continue;
+    }
+    text += "\n" + finding_text(finding, number, layout);
+  }
+  if (folded > 0) text += "\n  " + fill("head.ok_folded", {{"count", std::to_string(folded)}}) + "\n";
+  return text;
+}
+
+std::string mass_words(const std::optional<quantity::Value>& mass) {
+  return mass ? fmt::format("{} g", (mass->nominal + 500) / 1000) : "?";
+}
+
+std::string bill_text(const Plan& plan, const Layout& layout) {
+  const int wide = std::max(20, layout.width - 4 - 20 - 9 - 15 - 10);
+  std::string text = head("head.bill", layout);
+  std::int64_t mass = 0, price = 0, order_price = 0, unweighed = 0;
+  std::string currency = plan.currency;
+  for (const model::BillRow& row : plan.bill) {
+    const std::string state = row.open ? "open" : row.to_order ? "to order" : "at hand";
+    text += cell_right(std::to_string(row.item), 3) + " " + cell(row.place_label, 19) + " " +
+            cell(row.open ? "-" : row.label, wide) + cell_right(row.open ? "" : mass_words(row.mass), 8) +
+            cell_right(row.price  ? money(row.price->hundredths, row.price->currency)
+                       : row.open ? ""
+                                  : "?",
+                       15) +
+            "  " + state + "\n";
+    if (row.open) continue;
+    if (row.mass)
+      mass += row.mass->nominal;
+    else
+      ++unweighed;
+    if (row.price) {
+      price += row.price->hundredths;
+      if (row.to_order) order_price += row.price->hundredths;
+      currency = row.price->currency;
+    }
+  }
+  text += fmt::format("    Together {} g{}, {}; still to order {}.\n", (mass + 500) / 1000,
+                      unweighed == 0 ? "" : fmt::format(" (and {} not weighed)", unweighed), money(price, currency),
+                      money(order_price, currency));
+  return text;
+}
+
+std::string lines_text(const Plan& plan, const Layout& layout) {
+  if (plan.runs.empty()) return "";
+  std::string text = head("head.lines", layout);
+  for (const model::Run& run : plan.runs) {
+    const std::string length =
+        fill(run.cut_to_length ? "route.start" : "route.choose", {{"length", std::to_string(run.length)}});
+    text +=
+        "  " + bold(run.number, layout) + " " + run.label + ": " + run.from + " to " + run.to + "; " + length + ".\n";
+    std::string way;
+    for (const model::RunStep& step : run.steps)
+      way += (way.empty() ? "" : ", ") + (step.letter.empty() ? "" : step.letter + " ") + step.label +
+             fmt::format(" at {} mm", step.depth);
+    text += hanging("     ",
+                    fill("route.length", {{"way", std::to_string(run.way)}}) + " The end at the " + run.leading_end +
+                        " leads; marks counted from it: " + (way.empty() ? "none" : way) + ".",
+                    layout.width);
+  }
+  for (const model::PullOrder& order : plan.pull_order)
+    text += "  " + order.first + " before " + order.then + ", because of " + order.because + ".\n";
+  return text;
+}
+
+std::string openings_text(const Plan& plan, const Layout& layout) {
+  if (plan.openings.empty()) return "";
+  std::string text = head("head.openings", layout);
+  for (const model::OpeningUse& use : plan.openings) {
+    if (use.letter.empty()) continue;
+    std::string content;
+    for (const std::string& line : use.lines) content += (content.empty() ? "" : ", ") + line;
+    if (!use.device.empty()) content += (content.empty() ? "" : ", ") + use.device;
+    const std::string size =
+        use.shape.round ? show(use.shape.width.range(), quantity::Dimension::length, layout.numbers)
+                        : quantity::print_number(use.shape.width.nominal, quantity::Dimension::length, layout.numbers) +
+                              " x " + show(use.shape.length.range(), quantity::Dimension::length, layout.numbers);
+    text += "  " + cell(use.letter, 3) + cell(use.label, std::max(24, layout.width - 50)) + cell(size, 18) +
+            (content.empty()
+                 ? "unused"
+                 : content + (use.lines.empty() ? "" : fmt::format(" ({} % full)", (use.fill_permille + 9) / 10))) +
+            "\n";
+  }
+  return text;
+}
+
+std::string cuts_text(const Plan& plan, const Layout& layout) {
+  if (plan.cuts.empty()) return "";
+  std::string text = head("head.cuts", layout);
+  for (const model::Cut& cut : plan.cuts)
+    text += hanging("  ",
+                    cut.label + ": " + show(cut.length, quantity::Dimension::length, layout.numbers) + ". " +
+                        std::string(phrase("cut.not_yet")) + " " + fill("cut.why", {{"finding", cut.finding}}),
+                    layout.width);
+  return text;
+}
+
+std::string work_text(const Plan& plan, const Layout& layout) {
+  if (plan.work.empty()) return "";
+  std::string text = head("head.work", layout);
+  std::string phase;
+  for (const model::WorkStep& step : plan.work) {
+    if (step.phase != phase) {
+      phase = step.phase;
+      text += "  " + phase + "\n";
+    }
+    std::string first = "  " + cell(step.mark, 4) +
+                        (step.hold_point                            ? "HOLD  "
+                         : step.reversible == model::Reversible::no ? "FINAL "
+                                                                    : "      ");
+    text += hanging(first, step.label + " (" + hours(step.minutes) + ")", layout.width);
+    const std::string blank(12, ' ');
+    if (step.hold_point) text += hanging(blank, fill("work.evidence", {{"evidence", step.evidence}}), layout.width);
+    if (!step.caution.empty()) text += hanging(blank, "! " + step.caution, layout.width);
+    if (!step.check.empty()) text += hanging(blank, fill("work.check", {{"check", step.check}}), layout.width);
+  }
+  text +=
+      "  " + fill("work.total", {{"hours", hours(plan.minutes)}, {"steps", std::to_string(plan.work.size())}}) + "\n";
+  return text;
+}
+
+std::string choices_text(const Plan& plan, const Layout& layout) {
+  if (plan.choices.empty()) return "";
+  std::string text = head("head.choices", layout);
+  for (const model::OpenChoice& choice : plan.choices)
+    text +=
+        hanging("  ",
+                choice.label + ": " +
+                    fill("finding.open_place_before", {{"mark", choice.before_mark}, {"step", choice.before_label}}),
+                layout.width);
+  return text;
+}
+
+std::string foot(const Plan& plan) {
+  return fmt::format("\nMade by cotter {}; job {}, catalog {}.\n", plan.program_version, plan.job_hash.substr(0, 12),
+                     plan.catalog_hash.substr(0, 12));
+}
+
+}  // namespace
+
+std::vector<std::string> cautions() {
+  std::vector<std::string> out;
+  for (const char* key : {"caution.maker", "caution.mechanic", "caution.kill", "caution.law"})
+    out.emplace_back(phrase(key));
+  return out;
+}
+
+std::string verdict_counts(const Plan& plan) {
+  std::string text;
+  for (const Verdict verdict :
+       {Verdict::stop, Verdict::rework, Verdict::measure, Verdict::add, Verdict::accept, Verdict::ok}) {
+    const std::size_t number = model::count(plan, verdict);
+    if (number > 0) text += fmt::format("{}{} {}", text.empty() ? "" : ", ", number, model::word_for(verdict));
+  }
+  return text.empty() ? "nothing to say" : text;
+}
+
+std::string plan_text(const Plan& plan, const Layout& layout) {
+  return title(plan, layout) + cautions_text(layout) + findings_text(plan, layout) + bill_text(plan, layout) +
+         lines_text(plan, layout) + openings_text(plan, layout) + cuts_text(plan, layout) + choices_text(plan, layout) +
+         work_text(plan, layout) + foot(plan);
+}
+
+std::string why_text(const model::Finding& finding, const Layout& layout) {
+  std::string text =
+      bold(model::word_for(finding.verdict), layout) + "  " + finding.subject + ": " + finding.rule_label + "\n";
+  for (const std::string& sentence : sentences(finding, layout.numbers)) text += hanging("  ", sentence, layout.width);
+  text += "\n";
+  for (const std::string& line : working(finding, layout.numbers))
+    text += hanging("  " + line.substr(0, 10), line.substr(10), layout.width);
+  return text + "  id        " + finding.id + "\n";
+}
+
+}  // namespace cotter::words
