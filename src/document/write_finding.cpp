@@ -1,0 +1,163 @@
+#include "document/write_finding.hpp"
+
+#include <cstdlib>
+
+#include "document/write_plan.hpp"
+#include "quantity/text.hpp"
+
+namespace cotter::document {
+namespace {
+
+Node texts(const std::vector<std::string>& list) {
+  Node node = Node::list();
+  for (const std::string& text : list) node.push(Node::text(text));
+  return node;
+}
+
+std::string_view word_for(model::Guards guards) {
+  constexpr std::string_view k_words[] = {"nothing", "brake", "steering", "axle", "insertion", "pressure", "composite"};
+  return k_words[static_cast<std::size_t>(guards)];
+}
+
+std::string_view word_for(model::MayPass may_pass) {
+  constexpr std::string_view k_words[] = {"nobody", "mechanic", "maker"};
+  return k_words[static_cast<std::size_t>(may_pass)];
+}
+
+std::string_view word_for(model::Source::Kind kind) {
+  constexpr std::string_view k_words[] = {"standard", "maker", "handbook", "common_practice"};
+  return k_words[static_cast<std::size_t>(kind)];
+}
+
+std::string_view word_for(model::Edge edge) {
+  constexpr std::string_view k_words[] = {"none", "from", "to"};
+  return k_words[static_cast<std::size_t>(edge)];
+}
+
+Node values(const model::Finding& finding) {
+  Node list = Node::list();
+  for (const model::NamedValue& named : finding.values) {
+    Node node = Node::map();
+    node.set("symbol", Node::text(named.symbol))
+        .set("label", Node::text(named.label))
+        .set("place_label", Node::text(named.place_label));
+    node.set("ref", named.ref ? Node::text(named.ref->text()) : Node::null()).set("value", value_node(named.value));
+    list.push(std::move(node));
+  }
+  return list;
+}
+
+Node additions(const model::Finding& finding) {
+  Node list = Node::list();
+  for (const model::Addition& addition : finding.additions) {
+    Node node = Node::map();
+    node.set("what", Node::text(addition.what))
+        .set("id", Node::text(addition.id))
+        .set("count", Node::integer(addition.count));
+    node.set("dimension", Node::text(addition.dimension))
+        .set("where", Node::text(addition.where))
+        .set("in_kit", Node::boolean(addition.in_kit));
+    list.push(std::move(node));
+  }
+  return list;
+}
+
+Node measurements(const model::Finding& finding) {
+  Node list = Node::list();
+  const quantity::Dimension dimension =
+      finding.values.empty() ? quantity::Dimension::length : finding.values.front().value.dimension;
+  for (const model::Measurement& measurement : finding.measurements) {
+    Node node = Node::map();
+    node.set("ref", Node::text(measurement.ref.text())).set("label", Node::text(measurement.label));
+    node.set("feature", Node::text(measurement.guide.feature)).set("faces", Node::text(measurement.guide.faces));
+    node.set("tool", Node::text(measurement.guide.tool)).set("tool_label", Node::text(measurement.tool_label));
+    node.set("resolution", Node::text(measurement.guide.resolution))
+        .set("hundredths_of_minute", Node::integer(measurement.guide.minutes));
+    node.set("holds", measurement.holds ? range_node(*measurement.holds, dimension) : Node::null());
+    node.set("may_hold", measurement.may_hold ? range_node(*measurement.may_hold, dimension) : Node::null());
+    node.set("below_means", Node::text(measurement.below_means))
+        .set("above_means", Node::text(measurement.above_means));
+    list.push(std::move(node));
+  }
+  return list;
+}
+
+Node about(const model::Finding& finding) {
+  Node list = Node::list();
+  for (const model::InterfaceRef& ref : finding.about) list.push(Node::text(ref.text()));
+  return list;
+}
+
+Node facts(const model::Finding& finding) {
+  Node list = Node::list();
+  for (const auto& [key, text] : finding.facts)
+    list.push(Node::map().set("key", Node::text(key)).set("text", Node::text(text)));
+  return list;
+}
+
+}  // namespace
+
+Node value_node(const quantity::Value& value) {
+  Node node = Node::map();
+  node.set("text", Node::text(quantity::print_value(value))).set("nominal", Node::integer(value.nominal));
+  node.set("low", Node::integer(value.range().low().base())).set("high", Node::integer(value.range().high().base()));
+  node.set("dimension", Node::text(std::string(quantity::word_for(value.dimension))));
+  node.set("origin", Node::text(std::string(quantity::word_for(value.origin.kind))));
+  const quantity::Origin& origin = value.origin;
+  if (!origin.by.empty()) node.set("by", Node::text(origin.by));
+  if (!origin.tool.empty()) node.set("with", Node::text(origin.tool));
+  if (!origin.when.empty()) node.set("on", Node::text(origin.when));
+  if (!origin.source.empty()) node.set("source", Node::text(origin.source));
+  return node;
+}
+
+Node range_node(const quantity::Range& range, quantity::Dimension dimension) {
+  const auto end = [&](quantity::Mixed at) {
+    return std::abs(at.base()) >= model::k_open_end ? Node::null() : Node::integer(at.base());
+  };
+  const auto text = [&](quantity::Mixed at) {
+    return std::abs(at.base()) >= model::k_open_end ? Node::null()
+                                                    : Node::text(quantity::print_amount(at.base(), dimension));
+  };
+  return Node::map()
+      .set("low", end(range.low()))
+      .set("high", end(range.high()))
+      .set("low_text", text(range.low()))
+      .set("high_text", text(range.high()));
+}
+
+Node finding_node(const model::Finding& finding) {
+  const quantity::Dimension dimension =
+      finding.values.empty() ? quantity::Dimension::length : finding.values.front().value.dimension;
+  const auto window = [&](const std::optional<quantity::Range>& range) {
+    return range ? range_node(*range, dimension) : Node::null();
+  };
+  Node node = Node::map();
+  node.set("id", Node::text(finding.id)).set("verdict", Node::text(std::string(model::word_for(finding.verdict))));
+  node.set("rule", Node::text(finding.rule))
+      .set("rule_label", Node::text(finding.rule_label))
+      .set("law", Node::text(finding.law));
+  node.set("subject", Node::text(finding.subject)).set("about", about(finding)).set("values", values(finding));
+  node.set("formula", Node::text(finding.formula))
+      .set("result", window(finding.result))
+      .set("must", window(finding.must));
+  node.set("should", window(finding.should))
+      .set("margin", Node::integer(finding.margin))
+      .set("governs", Node::text(std::string(word_for(finding.governs))));
+  node.set("probability", finding.probability ? Node::real(*finding.probability) : Node::null());
+  node.set("mismatches", texts(finding.mismatches))
+      .set("additions", additions(finding))
+      .set("measurements", measurements(finding));
+  node.set("operation", Node::text(finding.operation))
+      .set("advice", Node::text(finding.advice))
+      .set("rests_on", texts(finding.rests_on));
+  node.set("facts", facts(finding)).set("guards", Node::text(std::string(word_for(finding.guards))));
+  node.set("may_pass", Node::text(std::string(word_for(finding.may_pass))));
+  node.set("source", Node::map()
+                         .set("kind", Node::text(std::string(word_for(finding.source.kind))))
+                         .set("text", Node::text(finding.source.text)));
+  node.set("accepted_by", Node::text(finding.accepted_by)).set("accepted_reason", Node::text(finding.accepted_reason));
+  return node;
+}
+
+}  // namespace cotter::document

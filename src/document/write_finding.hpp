@@ -1,0 +1,14 @@
+#pragma once
+// Pieces of a plan document: values, ranges, findings.
+
+#include "document/node.hpp"
+#include "model/finding.hpp"
+
+namespace cotter::document {
+
+/// {text, low, high, origin, ...}: the written value, its limits in base units, where it comes from.
+Node value_node(const quantity::Value& value);
+/// {low, high, low_text, high_text}; an open end is null.
+Node range_node(const quantity::Range& range, quantity::Dimension dimension);
+
+}  // namespace cotter::document

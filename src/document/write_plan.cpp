@@ -1,0 +1,188 @@
+#include "document/write_plan.hpp"
+
+#include <cstdlib>
+
+#include "document/write_finding.hpp"
+#include "quantity/text.hpp"
+
+namespace cotter::document {
+namespace {
+
+Node texts(const std::vector<std::string>& list) {
+  Node node = Node::list();
+  for (const std::string& text : list) node.push(Node::text(text));
+  return node;
+}
+
+Node point(const model::PlanPoint& at) {
+  return Node::map().set("x_um", Node::integer(at.x)).set("y_um", Node::integer(at.y)).set("z_um", Node::integer(at.z));
+}
+
+Node price_node(const std::optional<model::Price>& price) {
+  if (!price) return Node::null();
+  return Node::map().set("hundredths", Node::integer(price->hundredths)).set("currency", Node::text(price->currency));
+}
+
+Node bill(const model::Plan& plan) {
+  Node list = Node::list();
+  for (const model::BillRow& row : plan.bill) {
+    Node node = Node::map();
+    node.set("item", Node::integer(row.item))
+        .set("place", Node::text(row.place))
+        .set("place_label", Node::text(row.place_label));
+    node.set("part", Node::text(row.part))
+        .set("label", Node::text(row.label))
+        .set("quantity", Node::integer(row.quantity));
+    node.set("mass", row.mass ? value_node(*row.mass) : Node::null()).set("price", price_node(row.price));
+    node.set("to_order", Node::boolean(row.to_order)).set("open", Node::boolean(row.open));
+    list.push(std::move(node));
+  }
+  return list;
+}
+
+std::string_view word_for(model::LineForm::Kind kind) {
+  switch (kind) {
+    case model::LineForm::Kind::wire:
+      return "wire";
+    case model::LineForm::Kind::hose:
+      return "hose";
+    case model::LineForm::Kind::housing:
+      return "housing";
+  }
+  return "wire";
+}
+
+Node runs(const model::Plan& plan) {
+  Node list = Node::list();
+  for (const model::Run& run : plan.runs) {
+    Node steps = Node::list();
+    for (const model::RunStep& step : run.steps)
+      steps.push(Node::map()
+                     .set("opening", Node::text(step.opening))
+                     .set("letter", Node::text(step.letter))
+                     .set("label", Node::text(step.label))
+                     .set("depth_mm", Node::integer(step.depth)));
+    Node path = Node::list();
+    for (const model::PlanPoint& at : run.path) path.push(point(at));
+    Node node = Node::map();
+    node.set("line", Node::text(run.line)).set("number", Node::text(run.number)).set("label", Node::text(run.label));
+    node.set("kind", Node::text(std::string(word_for(run.kind))))
+        .set("from", Node::text(run.from))
+        .set("to", Node::text(run.to));
+    node.set("way_mm", Node::integer(run.way)).set("length_mm", Node::integer(run.length));
+    node.set("cut_to_length", Node::boolean(run.cut_to_length)).set("leading_end", Node::text(run.leading_end));
+    node.set("steps", std::move(steps)).set("path", std::move(path));
+    list.push(std::move(node));
+  }
+  return list;
+}
+
+Node pull_order(const model::Plan& plan) {
+  Node list = Node::list();
+  for (const model::PullOrder& order : plan.pull_order)
+    list.push(Node::map()
+                  .set("first", Node::text(order.first))
+                  .set("then", Node::text(order.then))
+                  .set("because", Node::text(order.because)));
+  return list;
+}
+
+Node openings(const model::Plan& plan) {
+  Node list = Node::list();
+  for (const model::OpeningUse& use : plan.openings) {
+    Node node = Node::map();
+    node.set("opening", Node::text(use.opening))
+        .set("letter", Node::text(use.letter))
+        .set("label", Node::text(use.label));
+    node.set("width", value_node(use.shape.width))
+        .set("length", value_node(use.shape.length))
+        .set("round", Node::boolean(use.shape.round));
+    node.set("lines", texts(use.lines))
+        .set("device", Node::text(use.device))
+        .set("fill_permille", Node::integer(use.fill_permille));
+    node.set("at", point(use.at));
+    list.push(std::move(node));
+  }
+  return list;
+}
+
+Node cuts(const model::Plan& plan) {
+  Node list = Node::list();
+  for (const model::Cut& cut : plan.cuts)
+    list.push(Node::map()
+                  .set("id", Node::text(cut.id))
+                  .set("label", Node::text(cut.label))
+                  .set("length", range_node(cut.length, quantity::Dimension::length))
+                  .set("finding", Node::text(cut.finding))
+                  .set("source", Node::text(cut.source)));
+  return list;
+}
+
+std::string_view word_for(model::Reversible reversible) {
+  switch (reversible) {
+    case model::Reversible::yes:
+      return "yes";
+    case model::Reversible::costly:
+      return "costly";
+    case model::Reversible::no:
+      return "no";
+  }
+  return "yes";
+}
+
+Node work(const model::Plan& plan) {
+  Node list = Node::list();
+  for (const model::WorkStep& step : plan.work) {
+    Node node = Node::map();
+    node.set("mark", Node::text(step.mark))
+        .set("operation", Node::text(step.operation))
+        .set("label", Node::text(step.label));
+    node.set("phase", Node::text(step.phase))
+        .set("after", texts(step.after))
+        .set("opens", texts(step.opens))
+        .set("closes", texts(step.closes));
+    node.set("tools", texts(step.tools))
+        .set("position", Node::text(step.position))
+        .set("hundredths_of_minute", Node::integer(step.minutes));
+    node.set("reversible", Node::text(std::string(word_for(step.reversible))))
+        .set("hold_point", Node::boolean(step.hold_point));
+    node.set("evidence", Node::text(step.evidence))
+        .set("check", Node::text(step.check))
+        .set("caution", Node::text(step.caution));
+    list.push(std::move(node));
+  }
+  return list;
+}
+
+Node choices(const model::Plan& plan) {
+  Node list = Node::list();
+  for (const model::OpenChoice& choice : plan.choices)
+    list.push(Node::map()
+                  .set("place", Node::text(choice.place))
+                  .set("label", Node::text(choice.label))
+                  .set("before_mark", Node::text(choice.before_mark))
+                  .set("before_label", Node::text(choice.before_label)));
+  return list;
+}
+
+}  // namespace
+
+Node plan_node(const model::Plan& plan) {
+  Node findings = Node::list();
+  for (const model::Finding& finding : plan.findings) findings.push(finding_node(finding));
+  Node node = Node::map();
+  node.set("cotter", Node::text("plan 1")).set("program", Node::text(plan.program_version));
+  node.set("job_hash", Node::text(plan.job_hash)).set("catalog_hash", Node::text(plan.catalog_hash));
+  node.set("job", Node::text(plan.job)).set("title", Node::text(plan.title)).set("note", Node::text(plan.note));
+  node.set("revision", Node::text(plan.revision)).set("bicycle", Node::text(plan.bicycle_label));
+  node.set("shop", Node::text(plan.shop)).set("country", Node::text(plan.country));
+  node.set("findings", std::move(findings))
+      .set("parts", bill(plan))
+      .set("lines", runs(plan))
+      .set("pull_order", pull_order(plan));
+  node.set("openings", openings(plan)).set("cuts", cuts(plan)).set("work", work(plan)).set("choices", choices(plan));
+  node.set("hundredths_of_minute", Node::integer(plan.minutes));
+  return node;
+}
+
+}  // namespace cotter::document
