@@ -1,0 +1,15 @@
+#pragma once
+// A found plan, written out in full.
+
+#include "engine/route/apertures.hpp"
+#include "engine/route/problem.hpp"
+#include "engine/route/result.hpp"
+#include "engine/route/search.hpp"
+
+namespace cotter::engine::route {
+
+/// Fills seats, runs, enlargements, order, precedences, fills and cost of `result`.
+void report_plan(const Problem& problem, Apertures& apertures, const std::vector<Way>& ways, const Plan& plan,
+                 Result& result);
+
+}  // namespace cotter::engine::route

@@ -1,0 +1,241 @@
+// An independent check of a plan: it shares no code with the search, only the geometry and the problem itself.
+#include <algorithm>
+
+#include "engine/route/solve.hpp"
+#include "geometry/packing.hpp"
+#include "geometry/wide.hpp"
+
+namespace cotter::engine::route {
+
+namespace {
+
+using geometry::Wide;
+using quantity::Length;
+
+std::size_t index(int i) {
+  return static_cast<std::size_t>(i);
+}
+
+Wide square(Length length) {
+  return static_cast<Wide>(length.base()) * length.base();
+}
+
+class PlanCheck {
+ public:
+  PlanCheck(const Problem& problem, const Result& result) : problem_(problem), result_(result) {}
+
+  std::vector<std::string> check() {
+    if (!sizes_right()) return {"shape"};
+    check_devices();
+    for (std::size_t k = 0; k < problem_.lines.size(); ++k) check_run(k);
+    collect_users();
+    for (std::size_t a = 0; a < problem_.apertures.size(); ++a) check_aperture(a);
+    check_order(result_.pull_order, "pull_order");
+    check_order(order_by_precedences(), "precedences");
+    check_cost();
+    return std::move(found_);
+  }
+
+ private:
+  void report(const std::string& code, std::size_t number, const char* kind) {
+    found_.push_back(code + ": " + kind + " " + std::to_string(number));
+  }
+
+  bool sizes_right() const {
+    std::vector<int> order = result_.pull_order;
+    std::sort(order.begin(), order.end());
+    for (std::size_t i = 0; i < order.size(); ++i) {
+      if (order[i] != static_cast<int>(i)) return false;
+    }
+    for (std::size_t d = 0; d < result_.seats.size() && d < problem_.devices.size(); ++d) {
+      if (result_.seats[d] < 0 || index(result_.seats[d]) >= problem_.devices[d].seats.size()) return false;
+    }
+    return result_.seats.size() == problem_.devices.size() && result_.runs.size() == problem_.lines.size() &&
+           result_.enlarge.size() == problem_.apertures.size() && order.size() == problem_.lines.size();
+  }
+
+  const Seat& seat(int device) const {
+    return problem_.devices[index(device)].seats[index(result_.seats[index(device)])];
+  }
+
+  void check_devices() {
+    for (std::size_t d = 0; d < problem_.devices.size(); ++d) {
+      const Seat& mine = seat(static_cast<int>(d));
+      for (std::size_t e = 0; e < d; ++e) {
+        const Seat& other = seat(static_cast<int>(e));
+        if (mine.place && mine.place == other.place) report("place", d, "device");
+        if (mine.aperture && mine.aperture == other.aperture) report("mount", d, "device");
+      }
+    }
+  }
+
+  void check_run(std::size_t k) {
+    const Line& line = problem_.lines[k];
+    const Run& run = result_.runs[k];
+    const Seat& from = seat(line.ends[0].device);
+    const Seat& to = seat(line.ends[1].device);
+    std::vector<int> nodes{from.node};
+    std::vector<geometry::GridPoint> marks{from.position};
+    for (const int a : run.path) {
+      const Aperture& aperture = problem_.apertures[index(a)];
+      if (aperture.a != nodes.back() && aperture.b != nodes.back()) return report("broken_way", k, "line");
+      nodes.push_back(aperture.a == nodes.back() ? aperture.b : aperture.a);
+      marks.push_back(aperture.position);
+    }
+    marks.push_back(to.position);
+    if (nodes.back() != to.node) return report("broken_way", k, "line");
+    check_nodes(k, nodes);
+    check_length(k, marks);
+    cost_ += result_.runs[k].way + problem_.rules.per_aperture * static_cast<std::int64_t>(run.path.size());
+    for (std::size_t i = 1; i + 1 < marks.size(); ++i)
+      cost_ += problem_.rules.turn_costs[index(
+          static_cast<int>(geometry::turn_between(marks[i] - marks[i - 1], marks[i + 1] - marks[i])))];
+  }
+
+  void check_nodes(std::size_t k, const std::vector<int>& nodes) {
+    int outside = 0;
+    for (std::size_t i = 1; i + 1 < nodes.size(); ++i) outside += nodes[i] == k_outside ? 1 : 0;
+    if (outside > problem_.lines[k].surface) report("surface", k, "line");
+    if (nodes.size() == 1 && nodes[0] == k_outside) report("stays_outside", k, "line");
+    std::vector<int> cells;
+    std::copy_if(nodes.begin(), nodes.end(), std::back_inserter(cells), [](int node) { return node != k_outside; });
+    if (has_twice(cells)) report("cell_twice", k, "line");
+    if (has_twice(result_.runs[k].path)) report("aperture_twice", k, "line");
+  }
+
+  static bool has_twice(std::vector<int> list) {
+    std::sort(list.begin(), list.end());
+    return std::adjacent_find(list.begin(), list.end()) != list.end();
+  }
+
+  void check_length(std::size_t k, const std::vector<geometry::GridPoint>& marks) {
+    const Line& line = problem_.lines[k];
+    const Run& run = result_.runs[k];
+    std::vector<std::int64_t> segments;
+    std::int64_t way = 0;
+    for (std::size_t i = 0; i + 1 < marks.size(); ++i) {
+      segments.push_back(geometry::rounded_distance_mm(marks[i], marks[i + 1]));
+      way += segments.back();
+    }
+    if (segments != run.segments || way != run.way) report("way", k, "line");
+    const std::int64_t spare = run.length - way;
+    const bool offered = std::find(line.lengths.begin(), line.lengths.end(), run.length) != line.lengths.end();
+    const bool good = line.lengths.empty() ? spare >= line.min_slack && run.length <= line.cut_max
+                                           : offered && spare >= line.min_slack && spare <= line.max_stow;
+    if (!good) report("length", k, "line");
+    const auto& ends = line.ends;
+    if (ends[index(run.leading_end)].connector.diameter > ends[index(1 - run.leading_end)].connector.diameter)
+      report("leading_end", k, "line");
+  }
+
+  void collect_users() {
+    users_.resize(problem_.apertures.size());
+    for (std::size_t k = 0; k < result_.runs.size(); ++k) {
+      for (const int a : result_.runs[k].path) users_[index(a)].push_back(static_cast<int>(k));
+    }
+  }
+
+  geometry::Opening clear(std::size_t a) const {
+    const Length more = k_enlarge_step * result_.enlarge[a];
+    return {problem_.apertures[a].opening.width + more, problem_.apertures[a].opening.length + more};
+  }
+
+  void check_aperture(std::size_t a) {
+    const Aperture& aperture = problem_.apertures[a];
+    if (result_.enlarge[a] < 0 || result_.enlarge[a] > aperture.enlarge_max) report("enlarge", a, "aperture");
+    if (aperture.kind == ApertureKind::exclusive && users_[a].size() > 1) report("exclusive", a, "aperture");
+    for (std::size_t d = 0; d < problem_.devices.size(); ++d) {
+      if (seat(static_cast<int>(d)).aperture == static_cast<int>(a) && !users_[a].empty())
+        report("mounted", a, "aperture");
+    }
+    if (!users_[a].empty() && !bodies_fit(a)) report("bundle", a, "aperture");
+  }
+
+  bool bodies_fit(std::size_t a) const {
+    const Length width = clear(a).width;
+    std::vector<Length> bodies;
+    Wide squares = 0;
+    for (const int k : users_[a]) {
+      bodies.push_back(problem_.lines[index(k)].diameter);
+      squares += square(bodies.back());
+    }
+    if (bodies.size() == 1) return bodies[0] <= width;
+    const Rules& rules = problem_.rules;
+    if (rules.packing == Packing::exact)
+      return geometry::judge_packing(bodies, width).answer == geometry::PackingAnswer::fits;
+    if (1000 * squares <= rules.pack_permille * square(width)) return true;
+    if (std::count(bodies.begin(), bodies.end(), bodies[0]) != static_cast<std::ptrdiff_t>(bodies.size())) return false;
+    return bodies.size() <= 7 && static_cast<Wide>(10000) * width.base() >=
+                                     static_cast<Wide>(rules.equal_table[bodies.size() - 1]) * bodies[0].base();
+  }
+
+  bool pulls(int k, const std::vector<int>& inside, std::size_t a) const {
+    const Line& line = problem_.lines[index(k)];
+    const Connector& lead = line.ends[index(result_.runs[index(k)].leading_end)].connector;
+    if (inside.empty())
+      return lead.section ? geometry::passes(*lead.section, clear(a)) : geometry::passes(lead.diameter, clear(a));
+    const Length width = clear(a).width;
+    std::vector<Length> circles{lead.diameter};
+    Wide squares = square(lead.diameter);
+    for (const int j : inside) {
+      circles.push_back(problem_.lines[index(j)].diameter);
+      squares += square(circles.back());
+    }
+    if (problem_.rules.packing == Packing::exact)
+      return geometry::judge_packing(circles, width).answer == geometry::PackingAnswer::fits;
+    return lead.diameter <= width && 1000 * squares <= problem_.rules.pull_permille * square(width);
+  }
+
+  void check_order(const std::vector<int>& order, const std::string& code) {
+    std::vector<std::vector<int>> inside(problem_.apertures.size());
+    for (const int k : order) {
+      for (const int a : result_.runs[index(k)].path) {
+        if (!pulls(k, inside[index(a)], index(a))) report(code, index(k), "line");
+        inside[index(a)].push_back(k);
+      }
+    }
+    if (order.size() != problem_.lines.size()) report(code + "_circle", order.size(), "line");
+  }
+
+  /// An order that respects the precedences and otherwise goes against `pull_order`, to see whether they suffice.
+  std::vector<int> order_by_precedences() const {
+    std::vector<int> waiting(result_.pull_order.rbegin(), result_.pull_order.rend());
+    std::vector<int> order;
+    for (auto next = waiting.begin(); next != waiting.end();) {
+      const bool ready =
+          std::none_of(result_.precedences.begin(), result_.precedences.end(), [&](const Precedence& pair) {
+            return pair.after == *next && std::find(order.begin(), order.end(), pair.before) == order.end();
+          });
+      if (!ready) {
+        ++next;
+        continue;
+      }
+      order.push_back(*next);
+      waiting.erase(next);
+      next = waiting.begin();
+    }
+    return order;
+  }
+
+  void check_cost() {
+    for (std::size_t a = 0; a < result_.enlarge.size(); ++a)
+      cost_ += problem_.apertures[a].enlarge_cost * result_.enlarge[a];
+    for (std::size_t d = 0; d < problem_.devices.size(); ++d) cost_ += seat(static_cast<int>(d)).cost;
+    if (result_.objective != cost_ || result_.cost.total() != cost_) found_.emplace_back("cost");
+    if (result_.status == Status::optimal && result_.bound != cost_) found_.emplace_back("bound");
+  }
+
+  const Problem& problem_;
+  const Result& result_;
+  std::vector<std::vector<int>> users_;
+  std::int64_t cost_ = 0;
+  std::vector<std::string> found_;
+};
+
+}  // namespace
+
+std::vector<std::string> violations(const Problem& problem, const Result& result) {
+  return PlanCheck(problem, result).check();
+}
+
+}  // namespace cotter::engine::route

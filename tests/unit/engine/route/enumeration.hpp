@@ -1,0 +1,227 @@
+#pragma once
+// The plainest solver of tiny routing problems: every seat, every sequence of apertures, every order of pulling.
+// Written apart from the engine, to be held against it; it shares only the judgement of circles in a circle.
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <numeric>
+#include <optional>
+
+#include "engine/route/problem.hpp"
+#include "geometry/packing.hpp"
+
+namespace cotter::engine::route::enumeration {
+
+using Path = std::vector<int>;
+
+/// Diameters in whole micrometres: the tiny problems have no finer ones, but for enclosing circles rounded up.
+inline double um(quantity::Length length) {
+  return static_cast<double>(length.base()) / 1000;
+}
+
+inline std::int64_t distance(geometry::GridPoint p, geometry::GridPoint q) {
+  return std::llround(
+      std::hypot(static_cast<double>(p.x - q.x), static_cast<double>(p.y - q.y), static_cast<double>(p.z - q.z)));
+}
+
+inline std::int64_t turn(const Problem& problem, geometry::GridPoint u, geometry::GridPoint v) {
+  const double size = std::sqrt(static_cast<double>(dot(u, u)) * static_cast<double>(dot(v, v)));
+  if (size == 0) return 0;
+  const double cosine = static_cast<double>(dot(u, v)) / size;
+  const double limits[] = {std::sqrt(0.75), 0.5, 0, -0.5};
+  std::size_t i = 0;
+  while (i < 4 && cosine < limits[i] - 1e-12) ++i;
+  return problem.rules.turn_costs[i];
+}
+
+struct Priced {
+  Path path;
+  std::int64_t cost;
+};
+
+/// Cost of a path, if it is one.
+inline std::optional<std::int64_t> cost_of(const Problem& problem, const Line& line, const Seat& from, const Seat& to,
+                                           const Path& path) {
+  std::vector<int> nodes{from.node};
+  for (const int a : path) {
+    const Aperture& hole = problem.apertures[a];
+    if (hole.a != nodes.back() && hole.b != nodes.back()) return std::nullopt;
+    nodes.push_back(hole.a == nodes.back() ? hole.b : hole.a);
+  }
+  if (nodes.back() != to.node) return std::nullopt;
+  for (int cell = 0; cell < static_cast<int>(problem.cells.size()); ++cell)
+    if (std::count(nodes.begin(), nodes.end(), cell) > 1) return std::nullopt;
+  if (std::count(nodes.begin(), nodes.end(), k_outside) == static_cast<int>(nodes.size())) return std::nullopt;
+  int outside = 0;
+  for (std::size_t i = 1; i + 1 < nodes.size(); ++i) outside += nodes[i] == k_outside;
+  if (outside > line.surface) return std::nullopt;
+  std::vector<geometry::GridPoint> marks{from.position};
+  for (const int a : path) marks.push_back(problem.apertures[a].position);
+  marks.push_back(to.position);
+  std::int64_t length = 0;
+  for (std::size_t i = 1; i < marks.size(); ++i) length += distance(marks[i - 1], marks[i]);
+  bool suits = line.lengths.empty() && length + line.min_slack <= line.cut_max;
+  for (const auto l : line.lengths) suits = suits || (l - length >= line.min_slack && l - length <= line.max_stow);
+  if (!suits) return std::nullopt;
+  std::int64_t cost = length + problem.rules.per_aperture * static_cast<std::int64_t>(path.size());
+  for (std::size_t i = 1; i + 1 < marks.size(); ++i)
+    cost += turn(problem, marks[i] - marks[i - 1], marks[i + 1] - marks[i]);
+  return cost;
+}
+
+/// All sequences of apertures without repetition.
+inline std::vector<Path> all_sequences(int apertures) {
+  std::vector<Path> all{{}};
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    for (int a = 0; a < apertures; ++a) {
+      if (std::count(all[i].begin(), all[i].end(), a) != 0) continue;
+      Path longer = all[i];
+      longer.push_back(a);
+      all.push_back(longer);
+    }
+  }
+  return all;
+}
+
+inline const Connector& lead(const Line& line) {
+  return line.ends[0].connector.diameter <= line.ends[1].connector.diameter ? line.ends[0].connector
+                                                                            : line.ends[1].connector;
+}
+
+/// Do the circles lie in the hole by the rule of the problem? `permille` counts for the density rule.
+inline bool circles_lie(const Problem& problem, const std::vector<quantity::Length>& circles, quantity::Length width,
+                        int permille, bool bodies) {
+  if (problem.rules.packing == Packing::exact)
+    return geometry::judge_packing(circles, width).answer == geometry::PackingAnswer::fits;
+  double area = 0;
+  for (const auto c : circles) {
+    if (c > width) return false;
+    area += um(c) * um(c);
+  }
+  if (bodies && circles.size() == 1) return true;
+  if (1000 * area <= permille * um(width) * um(width)) return true;
+  return bodies && circles.size() <= 7 && *std::min_element(circles.begin(), circles.end()) == circles[0] &&
+         *std::max_element(circles.begin(), circles.end()) == circles[0] &&
+         10000 * um(width) >= static_cast<double>(problem.rules.equal_table[circles.size() - 1]) * um(circles[0]);
+}
+
+inline bool plug_passes(const Connector& plug, geometry::Opening hole) {
+  if (!plug.section) return plug.diameter <= hole.width;
+  const auto fits = [&](quantity::Length along, quantity::Length across) {
+    if (across > hole.width) return false;
+    const double flat = um(hole.length) - um(hole.width);
+    return um(along) <= flat + std::sqrt(um(hole.width) * um(hole.width) - um(across) * um(across)) + 1e-9;
+  };
+  return fits(plug.section->width, plug.section->height) || fits(plug.section->height, plug.section->width);
+}
+
+/// Can `sequence` be pulled through an aperture, one after the other, at `steps`?
+inline bool pulls(const Problem& problem, const Path& sequence, int aperture, int steps) {
+  const Aperture& hole = problem.apertures[aperture];
+  const auto more = quantity::micrometres(100 * steps);
+  const geometry::Opening clear{hole.opening.width + more, hole.opening.length + more};
+  std::vector<quantity::Length> inside;
+  for (const int k : sequence) {
+    const Line& line = problem.lines[k];
+    std::vector<quantity::Length> with_plug = inside;
+    with_plug.push_back(lead(line).diameter);
+    if (inside.empty() ? !plug_passes(lead(line), clear)
+                       : !circles_lie(problem, with_plug, clear.width, problem.rules.pull_permille, false))
+      return false;
+    inside.push_back(line.diameter);
+  }
+  if (hole.kind == ApertureKind::exclusive && inside.size() > 1) return false;
+  for (const auto body : inside)
+    if (body > clear.width) return false;
+  return inside.empty() || circles_lie(problem, inside, clear.width, problem.rules.pack_permille, true);
+}
+
+class Enumeration {
+ public:
+  explicit Enumeration(const Problem& problem)
+      : problem_(problem), sequences_(all_sequences(static_cast<int>(problem.apertures.size()))) {}
+
+  std::optional<std::int64_t> least_cost() {
+    seats_.assign(problem_.devices.size(), 0);
+    choose_seats(0);
+    return best_;
+  }
+
+ private:
+  void choose_seats(std::size_t device) {
+    if (device < problem_.devices.size()) {
+      for (seats_[device] = 0; seats_[device] < problem_.devices[device].seats.size(); ++seats_[device])
+        choose_seats(device + 1);
+      return;
+    }
+    std::vector<int> places;
+    taken_.clear();
+    std::int64_t cost = 0;
+    for (std::size_t d = 0; d < seats_.size(); ++d) {
+      const Seat& seat = problem_.devices[d].seats[seats_[d]];
+      cost += seat.cost;
+      if (seat.place && std::count(places.begin(), places.end(), *seat.place)) return;
+      if (seat.place) places.push_back(*seat.place);
+      if (seat.aperture && std::count(taken_.begin(), taken_.end(), *seat.aperture)) return;
+      if (seat.aperture) taken_.push_back(*seat.aperture);
+    }
+    list_paths();
+    chosen_.assign(problem_.lines.size(), nullptr);
+    choose_paths(0, cost);
+  }
+
+  const Seat& seat(int device) const { return problem_.devices[device].seats[seats_[device]]; }
+
+  void list_paths() {
+    paths_.assign(problem_.lines.size(), {});
+    for (std::size_t k = 0; k < problem_.lines.size(); ++k) {
+      const Line& line = problem_.lines[k];
+      for (const Path& path : sequences_) {
+        if (std::any_of(path.begin(), path.end(),
+                        [&](int a) { return std::count(taken_.begin(), taken_.end(), a) != 0; }))
+          continue;
+        if (const auto c = cost_of(problem_, line, seat(line.ends[0].device), seat(line.ends[1].device), path))
+          paths_[k].push_back({path, *c});
+      }
+    }
+  }
+
+  void choose_paths(std::size_t k, std::int64_t cost) {
+    if (best_ && cost >= *best_) return;
+    if (k == paths_.size()) return choose_order(cost);
+    for (const Priced& path : paths_[k]) {
+      chosen_[k] = &path.path;
+      choose_paths(k + 1, cost + path.cost);
+    }
+  }
+
+  void choose_order(std::int64_t cost) {
+    Path order(chosen_.size());
+    std::iota(order.begin(), order.end(), 0);
+    do {
+      std::int64_t total = cost;
+      bool works = true;
+      for (int a = 0; a < static_cast<int>(problem_.apertures.size()) && works; ++a) {
+        Path through;
+        for (const int k : order)
+          if (std::count(chosen_[k]->begin(), chosen_[k]->end(), a)) through.push_back(k);
+        int steps = 0;
+        while (steps <= problem_.apertures[a].enlarge_max && !pulls(problem_, through, a, steps)) ++steps;
+        works = steps <= problem_.apertures[a].enlarge_max;
+        total += problem_.apertures[a].enlarge_cost * steps;
+      }
+      if (works && (!best_ || total < *best_)) best_ = total;
+    } while (std::next_permutation(order.begin(), order.end()));
+  }
+
+  const Problem& problem_;
+  std::vector<Path> sequences_;
+  std::vector<std::size_t> seats_;
+  std::vector<int> taken_;
+  std::vector<std::vector<Priced>> paths_;
+  std::vector<const Path*> chosen_;
+  std::optional<std::int64_t> best_;
+};
+
+}  // namespace cotter::engine::route::enumeration
