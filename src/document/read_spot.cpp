@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 #include <tuple>
 
+#include "document/parse_tree.hpp"
 #include "quantity/text.hpp"
 
 namespace cotter::document {
@@ -17,10 +18,6 @@ T number_in(const std::string& text, T fallback) {
   T number{};
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
   return error == std::errc{} && end == text.data() + text.size() ? number : fallback;
-}
-
-std::string child_field(const std::string& field, std::string_view key) {
-  return field.empty() ? std::string(key) : fmt::format("{}.{}", field, key);
 }
 
 std::string listed(const std::vector<std::string>& names) {
@@ -37,7 +34,7 @@ Spot::Spot(const Node& root, std::string field) : node_(&root), field_(std::move
 
 Spot Spot::at(std::string_view key) const {
   Spot spot;
-  spot.field_ = child_field(field_, key);
+  spot.field_ = path_of_key(field_, key);
   spot.mark_ = mark_;
   if (!is_map()) return spot;
   spot.node_ = node_->find(key);
@@ -48,7 +45,7 @@ Spot Spot::at(std::string_view key) const {
 std::vector<Spot> Spot::items() const {
   std::vector<Spot> spots;
   if (!is_list()) return spots;
-  for (const Node& item : node_->items()) spots.emplace_back(item, fmt::format("{}[{}]", field_, spots.size()));
+  for (const Node& item : node_->items()) spots.emplace_back(item, path_of_item(field_, spots.size()));
   return spots;
 }
 
@@ -89,7 +86,7 @@ std::string Spot::found() const {
 }
 
 SpotEntry::SpotEntry(const Spot& map, const Node::Entry& entry)
-    : key(entry.key), value(entry.value, child_field(map.field_, entry.key)) {
+    : key(entry.key), value(entry.value, path_of_key(map.field_, entry.key)) {
   name.field_ = value.field_;
   name.name_ = entry.key;
   name.mark_ = entry.key_mark;

@@ -8,6 +8,8 @@
 
 #include "model/kind.hpp"
 #include "model/names.hpp"
+#include "model/part.hpp"
+#include "model/part.hpp"
 
 namespace cotter::model {
 

@@ -1,0 +1,209 @@
+#include "document/read_catalog.hpp"
+
+#include <algorithm>
+#include <filesystem>
+
+#include "document/parse.hpp"
+#include "document/read_bicycle.hpp"
+#include "document/read_header.hpp"
+#include "document/read_kinds.hpp"
+#include "document/read_operations.hpp"
+#include "document/read_parts.hpp"
+#include "document/schemas.hpp"
+
+namespace cotter::document {
+namespace {
+
+using Texts = std::vector<std::pair<std::string, std::string>>;
+
+const std::vector<std::string> k_kinds{"interface_kinds", "parts", "bicycle", "operations"};
+
+struct CatalogFile {
+  std::string kind;
+  Node root;
+  Diagnostics diagnostics;
+};
+
+SchemaRef schema_of(const std::string& kind) {
+  if (kind == "interface_kinds") return kinds_schema();
+  if (kind == "parts") return parts_schema();
+  return kind == "bicycle" ? bicycle_schema() : operations_schema();
+}
+
+/// Reads all files together: first each one's shape, then what leads from one to the other.
+class CatalogReader {
+ public:
+  explicit CatalogReader(const Texts& texts);
+  Read<model::Catalog> read();
+
+ private:
+  void open(const std::string& name, const std::string& text);
+  template <class Visit>
+  void each(std::string_view kind, Visit visit);
+  void claim(const Spot& id, std::string_view noun, Names& names, Diagnostics& diagnostics);
+  void read_all_kinds();
+  void read_all_parts();
+  void read_work_and_bicycles();
+  Diagnostics all_diagnostics() const;
+
+  std::vector<CatalogFile> files_;
+  bool whole_ = true;  ///< every file could be parsed
+  model::Catalog catalog_;
+};
+
+CatalogReader::CatalogReader(const Texts& texts) {
+  Node hashed = Node::list();
+  for (const auto& [name, text] : texts) {
+    open(name, text);
+    hashed.push(Node::text(text));
+  }
+  if (whole_) catalog_.hash = content_hash(hashed);
+}
+
+void CatalogReader::open(const std::string& name, const std::string& text) {
+  CatalogFile& file = files_.emplace_back(CatalogFile{"", Node(), Diagnostics(name)});
+  auto parsed = parse(text, name, format_of(name));
+  if (!parsed) {
+    file.diagnostics = parsed.error();
+    whole_ = false;
+    return;
+  }
+  auto document = newest_version(*parsed, k_kinds, file.kind, file.diagnostics);
+  if (!document) {
+    whole_ = false;
+    return;
+  }
+  file.root = *std::move(document);
+  check(file.root, *schema_of(file.kind), file.diagnostics);
+}
+
+template <class Visit>
+void CatalogReader::each(std::string_view kind, Visit visit) {
+  for (CatalogFile& file : files_)
+    if (file.kind == kind) visit(Spot(file.root), file.diagnostics);
+}
+
+void CatalogReader::claim(const Spot& id, std::string_view noun, Names& names, Diagnostics& diagnostics) {
+  if (!id.is_scalar()) return;
+  const auto [seen, is_new] = names.emplace(id.text(), Seen{diagnostics.file(), id.mark()});
+  if (!is_new) report_duplicate(diagnostics, id, noun, seen->second);
+}
+
+void CatalogReader::read_all_kinds() {
+  Names names;
+  each("interface_kinds", [&](const Spot& document, Diagnostics& diagnostics) {
+    for (const Spot& item : document.at("kinds").items()) {
+      claim(item.at("id"), "interface kind", names, diagnostics);
+      auto kind = read_kind(item, diagnostics);
+      catalog_.kinds.emplace(kind.id, std::move(kind));
+    }
+  });
+  Names rule_ids;
+  each("interface_kinds", [&](const Spot& document, Diagnostics& diagnostics) {
+    for (const Spot& item : document.at("kinds").items()) {
+      const auto kind = catalog_.kinds.find(item.at("id").text());
+      if (kind == catalog_.kinds.end()) continue;
+      auto meetings = read_meetings(item, kind->second, catalog_.kinds, rule_ids, diagnostics);
+      std::move(meetings.begin(), meetings.end(), std::back_inserter(kind->second.meets));
+    }
+  });
+}
+
+void CatalogReader::read_all_parts() {
+  Names names;
+  each("parts", [&](const Spot& document, Diagnostics& diagnostics) {
+    for (const Spot& item : document.at("parts").items()) {
+      claim(item.at("id"), "part", names, diagnostics);
+      auto part = read_part(item, catalog_.kinds, nullptr, diagnostics);
+      catalog_.parts.emplace(part.id, std::move(part));
+    }
+  });
+}
+
+void CatalogReader::read_work_and_bicycles() {
+  OperationNames work_names;
+  each("operations", [&](const Spot& document, Diagnostics& diagnostics) {
+    read_operations(document, catalog_.work, work_names, diagnostics);
+  });
+  const auto operations = names_of(work_names.operations);
+  Names names;
+  each("bicycle", [&](const Spot& document, Diagnostics& diagnostics) {
+    claim(document.at("id"), "bicycle template", names, diagnostics);
+    auto bicycle = read_bicycle(document, operations, diagnostics);
+    catalog_.bicycles.emplace(bicycle.id, std::move(bicycle));
+  });
+  const FactNames facts = fact_names(catalog_.bicycles, catalog_.kinds);
+  each("operations", [&](const Spot& document, Diagnostics& diagnostics) {
+    check_operations(document, work_names, facts, diagnostics);
+  });
+}
+
+Diagnostics CatalogReader::all_diagnostics() const {
+  Diagnostics all("catalog");
+  for (const CatalogFile& file : files_) all.append(in_text_order(file.diagnostics));
+  return all;
+}
+
+Read<model::Catalog> CatalogReader::read() {
+  if (whole_) {
+    read_all_kinds();
+    read_all_parts();
+    read_work_and_bicycles();
+  }
+  auto diagnostics = all_diagnostics();
+  if (!diagnostics.empty()) return tl::unexpected(std::move(diagnostics));
+  return std::move(catalog_);
+}
+
+/// Paths of the `*.yaml` files below a folder, sorted.
+Read<std::vector<std::string>> yaml_files(const std::string& folder) {
+  std::vector<std::string> paths;
+  std::error_code error;
+  std::filesystem::recursive_directory_iterator entry(folder, error);
+  for (; !error && entry != std::filesystem::recursive_directory_iterator(); entry.increment(error)) {
+    std::error_code ignored;
+    if (entry->path().extension() == ".yaml" && entry->is_regular_file(ignored))
+      paths.push_back(entry->path().string());
+  }
+  if (error) {
+    Diagnostics diagnostics(folder);
+    diagnostics.add({"unreadable",
+                     "",
+                     {},
+                     "",
+                     "The folder of the catalog could not be read.",
+                     folder,
+                     "a folder with catalog files",
+                     ""});
+    return tl::unexpected(std::move(diagnostics));
+  }
+  std::sort(paths.begin(), paths.end());
+  return paths;
+}
+
+}  // namespace
+
+Read<model::Catalog> read_catalog_texts(const Texts& texts) {
+  return CatalogReader(texts).read();
+}
+
+Read<model::Catalog> read_catalog(const std::vector<std::string>& folders) {
+  Texts texts;
+  Diagnostics unreadable("catalog");
+  for (const std::string& folder : folders) {
+    const auto paths = yaml_files(folder);
+    if (!paths) {
+      unreadable.append(paths.error());
+      continue;
+    }
+    for (const std::string& path : *paths) {
+      auto text = read_text(path);
+      if (!text) unreadable.append(text.error());
+      texts.emplace_back(path, text.value_or(""));
+    }
+  }
+  if (!unreadable.empty()) return tl::unexpected(std::move(unreadable));
+  return read_catalog_texts(texts);
+}
+
+}  // namespace cotter::document

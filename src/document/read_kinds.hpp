@@ -1,0 +1,37 @@
+#pragma once
+// Interface kinds from a checked `interface_kinds` document.
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "document/read_spot.hpp"
+#include "model/kind.hpp"
+
+namespace cotter::document {
+
+using Kinds = std::map<std::string, model::InterfaceKind>;
+/// Where each name of a catalog was first given.
+using Names = std::map<std::string, Seen>;
+
+/// Everything of a kind but the meetings, which need the other kinds.
+model::InterfaceKind read_kind(const Spot& spot, Diagnostics& diagnostics);
+
+/// The meetings of a kind; `rule_ids` collects the ids of the rules of the whole catalog.
+///
+/// **Fails with** `unknown_name` for a kind, dimension or word that does not exist, `duplicate_id` for a rule,
+/// `bad_value` for a window of another dimension than its operands.
+std::vector<model::Meeting> read_meetings(const Spot& spot, const model::InterfaceKind& own, const Kinds& kinds,
+                                          Names& rule_ids, Diagnostics& diagnostics);
+
+std::vector<std::string> dimension_names(const model::InterfaceKind& kind);
+std::vector<std::string> word_names(const model::InterfaceKind& kind);
+/// The keys of a map, for "did you mean".
+template <class T>
+std::vector<std::string> names_of(const std::map<std::string, T>& map) {
+  std::vector<std::string> names;
+  for (const auto& [name, value] : map) names.push_back(name);
+  return names;
+}
+
+}  // namespace cotter::document

@@ -1,0 +1,141 @@
+// Rules of the meeting of two kinds.
+
+#include <algorithm>
+#include <fmt/format.h>
+
+#include "document/read_kinds.hpp"
+#include "document/read_rules.hpp"
+#include "document/read_value.hpp"
+
+namespace cotter::document {
+namespace {
+
+using model::OperandRef;
+
+/// Reads the rules of one meeting.
+class RuleReader {
+ public:
+  RuleReader(const model::InterfaceKind& own, const model::InterfaceKind& other, Names& rule_ids,
+             Diagnostics& diagnostics)
+      : own_(own), other_(other), rule_ids_(rule_ids), diagnostics_(diagnostics) {}
+
+  model::Rule read(const Spot& spot);
+
+ private:
+  std::optional<OperandRef> read_operand(const Spot& spot);
+  std::pair<std::string, std::string> read_words(const Spot& spot);
+  std::string read_word(const Spot& spot, std::string_view side, const model::InterfaceKind& kind);
+  void read_limits(const Spot& spot, model::Rule& rule);
+  void claim(const Spot& id);
+
+  const model::InterfaceKind& own_;
+  const model::InterfaceKind& other_;
+  Names& rule_ids_;
+  Diagnostics& diagnostics_;
+  std::vector<quantity::Dimension> operand_dimensions_;
+};
+
+void RuleReader::claim(const Spot& id) {
+  if (!id.is_scalar()) return;
+  const auto [seen, is_new] = rule_ids_.emplace(id.text(), Seen{diagnostics_.file(), id.mark()});
+  if (!is_new) report_duplicate(diagnostics_, id, "rule", seen->second);
+}
+
+std::optional<OperandRef> RuleReader::read_operand(const Spot& spot) {
+  const std::string text = spot.text();
+  const bool own = text.starts_with("own.");
+  if (!own && !text.starts_with("other.")) {
+    const auto value = read_any_value(spot, diagnostics_);
+    if (!value) return std::nullopt;
+    operand_dimensions_.push_back(value->dimension);
+    return OperandRef{OperandRef::Side::fixed, "", *value};
+  }
+  const model::InterfaceKind& kind = own ? own_ : other_;
+  const std::string name = text.substr(text.find('.') + 1);
+  const auto* dimension = model::find_dimension(kind, name);
+  if (dimension == nullptr) {
+    auto names = dimension_names(kind);
+    for (std::string& known : names) known.insert(0, own ? "own." : "other.");
+    report_unknown(diagnostics_, spot, fmt::format("dimension of {}", kind.id), names);
+    return std::nullopt;
+  }
+  operand_dimensions_.push_back(dimension->dimension);
+  return OperandRef{own ? OperandRef::Side::own : OperandRef::Side::other, name, {}};
+}
+
+std::string RuleReader::read_word(const Spot& spot, std::string_view side, const model::InterfaceKind& kind) {
+  auto names = word_names(kind);
+  for (std::string& known : names) known.insert(0, side);
+  if (std::find(names.begin(), names.end(), spot.text()) != names.end()) return spot.text().substr(side.size());
+  report_unknown(diagnostics_, spot, fmt::format("word of {}", kind.id), names);
+  return {};
+}
+
+std::pair<std::string, std::string> RuleReader::read_words(const Spot& spot) {
+  auto sides = spot.items();
+  if (sides.size() != 2) return {};
+  if (sides[0].text().starts_with("other.") && sides[1].text().starts_with("own.")) std::swap(sides[0], sides[1]);
+  return {read_word(sides[0], "own.", own_), read_word(sides[1], "other.", other_)};
+}
+
+void RuleReader::read_limits(const Spot& spot, model::Rule& rule) {
+  rule.must = read_window(spot.at("must"), diagnostics_);
+  rule.should = read_window(spot.at("should"), diagnostics_);
+  if (operand_dimensions_.empty()) return;
+  require_dimension(spot.at("must"), rule.must, operand_dimensions_, diagnostics_);
+  require_dimension(spot.at("should"), rule.should, operand_dimensions_, diagnostics_);
+}
+
+model::Rule RuleReader::read(const Spot& spot) {
+  operand_dimensions_.clear();
+  claim(spot.at("id"));
+  model::Rule rule;
+  rule.id = spot.at("id").text();
+  rule.label = spot.at("label").text();
+  rule.law = spot.at("law").text();
+  for (const SpotEntry& entry : spot.at("operands").entries())
+    if (auto operand = read_operand(entry.value)) rule.operands[entry.key] = std::move(*operand);
+  for (const SpotEntry& entry : spot.at("words").entries()) rule.words[entry.key] = read_words(entry.value);
+  read_limits(spot, rule);
+  rule.below = read_outcome(spot.at("below"), diagnostics_);
+  rule.above = read_outcome(spot.at("above"), diagnostics_);
+  const Protection protection = read_protection(spot, diagnostics_);
+  rule.guards = protection.guards;
+  rule.may_pass = protection.may_pass;
+  rule.source = read_source(spot.at("source"), diagnostics_);
+  return rule;
+}
+
+bool declares(const model::InterfaceKind& kind, const std::string& met) {
+  return std::any_of(kind.meets.begin(), kind.meets.end(),
+                     [&](const model::Meeting& meeting) { return meeting.kind == met; });
+}
+
+}  // namespace
+
+std::vector<model::Meeting> read_meetings(const Spot& spot, const model::InterfaceKind& own, const Kinds& kinds,
+                                          Names& rule_ids, Diagnostics& diagnostics) {
+  std::vector<model::Meeting> meetings;
+  for (const Spot& item : spot.at("meets").items()) {
+    const Spot met = item.at("kind");
+    if (!met.is_scalar()) continue;
+    const auto other = kinds.find(met.text());
+    if (other == kinds.end()) {
+      report_unknown(diagnostics, met, "interface kind", names_of(kinds));
+      continue;
+    }
+    const bool twice = std::any_of(meetings.begin(), meetings.end(),
+                                   [&](const model::Meeting& meeting) { return meeting.kind == met.text(); });
+    if (twice || (other->first != own.id && declares(other->second, own.id)))
+      report(diagnostics, met, "duplicate_id",
+             fmt::format("The meeting of {} and {} is declared twice.", own.id, met.text()),
+             "one declaration, on one of the two sides");
+    RuleReader reader(own, other->second, rule_ids, diagnostics);
+    model::Meeting meeting{met.text(), {}};
+    for (const Spot& rule : item.at("rules").items()) meeting.rules.push_back(reader.read(rule));
+    meetings.push_back(std::move(meeting));
+  }
+  return meetings;
+}
+
+}  // namespace cotter::document

@@ -1,0 +1,106 @@
+#include "document/schemas.hpp"
+#include "document/schemas_fields.hpp"
+
+namespace cotter::document {
+namespace {
+
+constexpr std::int64_t k_most_millimetres = 10'000;
+constexpr std::int64_t k_most_pieces = 1'000'000;
+
+SchemaRef filled_place_schema() {
+  const SchemaRef filled = object_schema(
+      "filled_place",
+      {
+          optional("part", identifier_schema(), "Part that fills it; left out, the place is open."),
+          optional("is", identifier_schema(), "Place of the template, when the job uses a name of its own."),
+          optional("at_hand", boolean_schema(), "Already at hand or ordered."),
+          optional("another", boolean_schema(), "A further piece of a part that fills another place too."),
+          optional("values", anything_schema(), "`interface.dimension`: value that replaces the part's own."),
+      });
+  return either_schema({identifier_schema(), filled});
+}
+
+SchemaRef wish_schema() {
+  return object_schema("line_wish",
+                       {
+                           needed("id", identifier_schema()),
+                           needed("part", identifier_schema()),
+                           needed("from", short_text_schema(), "`place.port`."),
+                           needed("to", short_text_schema(), "`place.port`."),
+                           optional("slack", integer_schema(0, k_most_millimetres), "Millimetres that must be over."),
+                           optional("stow", integer_schema(0, k_most_millimetres), "Millimetres that can be stowed."),
+                           optional("surfaces", integer_schema(0, 20), "How often it may come out and go in again."),
+                       });
+}
+
+SchemaRef decision_schema() {
+  return object_schema("decision", {
+                                       needed("finding", label_schema()),
+                                       needed("by", label_schema()),
+                                       needed("on", short_text_schema()),
+                                       needed("reason", text_schema()),
+                                       optional("margin", short_text_schema(), "Margin when it was accepted."),
+                                   });
+}
+
+SchemaRef shop_schema() {
+  const SchemaRef tool = object_schema("tool", {
+                                                   needed("id", identifier_schema()),
+                                                   needed("label", label_schema()),
+                                                   needed("kind", identifier_schema(), "What it is for."),
+                                                   optional("resolution", short_text_schema()),
+                                               });
+  const SchemaRef piece = object_schema("kit_piece", {
+                                                         needed("id", identifier_schema()),
+                                                         needed("label", label_schema()),
+                                                         needed("piece", identifier_schema(), "Kind of piece."),
+                                                         needed("thickness", length_schema()),
+                                                         needed("count", integer_schema(0, k_most_pieces)),
+                                                     });
+  return object_schema("shop", {
+                                   needed("name", label_schema()),
+                                   optional("country", short_text_schema()),
+                                   optional("rate", short_text_schema(), "Money an hour: `62.00 EUR`."),
+                                   optional("tools", list_schema(tool)),
+                                   optional("kit", list_schema(piece)),
+                               });
+}
+
+}  // namespace
+
+SchemaRef job_schema() {
+  static const SchemaRef schema =
+      object_schema("job", {
+                               header_field(),
+                               needed("id", identifier_schema()),
+                               needed("title", label_schema()),
+                               optional("note", text_schema()),
+                               needed("bicycle", identifier_schema(), "Template."),
+                               optional("revision", short_text_schema()),
+                               optional("parts", list_schema(part_schema())),
+                               needed("places", map_schema(filled_place_schema())),
+                               optional("joints", list_schema(joint_schema()), "Beyond those of the template."),
+                               optional("lines", list_schema(wish_schema())),
+                               optional("aliases", map_schema(identifier_schema()), "Old name: name now."),
+                               optional("decisions", list_schema(decision_schema())),
+                               optional("shop", shop_schema()),
+                           });
+  return schema;
+}
+
+SchemaRef journal_entry_schema() {
+  static const SchemaRef schema =
+      object_schema("journal_entry", {
+                                         needed("id", short_text_schema(), "Made by the sender."),
+                                         needed("revision", integer_schema(0, 1'000'000'000)),
+                                         needed("kind", word_schema({"value", "sign_off", "fact", "undo"})),
+                                         needed("by", label_schema()),
+                                         needed("when", short_text_schema()),
+                                         needed("target", short_text_schema()),
+                                         optional("value", anything_schema(), "Written value; with kind `value`."),
+                                         optional("note", text_schema()),
+                                     });
+  return schema;
+}
+
+}  // namespace cotter::document
