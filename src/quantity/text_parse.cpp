@@ -15,50 +15,6 @@ using Read = tl::expected<T, ValueError>;
 constexpr std::int64_t k_most_base_units = 1'000'000'000'000'000;
 constexpr std::string_view k_origin_words = "measured, maker, standard or assumed";
 
-constexpr std::string_view example_of(Dimension dimension) {
-  switch (dimension) {
-    case Dimension::length:
-      return "a length such as 41.5 mm or 1-1/8 in";
-    case Dimension::angle:
-      return "an angle such as 73.5°";
-    case Dimension::torque:
-      return "a torque such as 5 N·m";
-    case Dimension::force:
-      return "a force such as 50 N";
-    case Dimension::mass:
-      return "a mass such as 320 g";
-    case Dimension::pressure:
-      return "a pressure such as 2.5 bar";
-    case Dimension::duration:
-      return "a duration such as 12 min";
-    case Dimension::count:
-      break;
-  }
-  return "a whole number such as 32";
-}
-
-constexpr std::string_view finest_step(Dimension dimension) {
-  switch (dimension) {
-    case Dimension::length:
-      return "whole nanometres (steps of 0.000001 mm)";
-    case Dimension::angle:
-      return "steps of 0.000001°";
-    case Dimension::torque:
-      return "steps of 0.000001 N·m";
-    case Dimension::force:
-      return "steps of 0.001 N";
-    case Dimension::mass:
-      return "steps of 0.001 g";
-    case Dimension::pressure:
-      return "whole pascals (steps of 0.00001 bar)";
-    case Dimension::duration:
-      return "steps of 0.001 s";
-    case Dimension::count:
-      break;
-  }
-  return "a whole number";
-}
-
 constexpr bool may_be_negative(Dimension dimension) {
   return dimension == Dimension::length || dimension == Dimension::angle;
 }

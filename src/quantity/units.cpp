@@ -93,6 +93,50 @@ std::string_view accepted_units(Dimension dimension) {
   return "no unit: a count is a bare number";
 }
 
+std::string_view example_of(Dimension dimension) {
+  switch (dimension) {
+    case length:
+      return "a length such as 41.5 mm or 1-1/8 in";
+    case angle:
+      return "an angle such as 73.5°";
+    case torque:
+      return "a torque such as 5 N·m";
+    case force:
+      return "a force such as 50 N";
+    case mass:
+      return "a mass such as 320 g";
+    case pressure:
+      return "a pressure such as 2.5 bar";
+    case duration:
+      return "a duration such as 12 min";
+    case count:
+      break;
+  }
+  return "a whole number such as 32";
+}
+
+std::string_view finest_step(Dimension dimension) {
+  switch (dimension) {
+    case length:
+      return "whole nanometres (steps of 0.000001 mm)";
+    case angle:
+      return "steps of 0.000001°";
+    case torque:
+      return "steps of 0.000001 N·m";
+    case force:
+      return "steps of 0.001 N";
+    case mass:
+      return "steps of 0.001 g";
+    case pressure:
+      return "whole pascals (steps of 0.00001 bar)";
+    case duration:
+      return "steps of 0.001 s";
+    case count:
+      break;
+  }
+  return "a whole number";
+}
+
 std::string nearest_unit(std::string_view word, Dimension dimension, Guess guess) {
   constexpr std::size_t k_longest_unit = 12;
   if (word.empty() || word.size() > k_longest_unit) return {};

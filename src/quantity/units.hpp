@@ -1,5 +1,5 @@
 #pragma once
-// The units a value may be written in. Inside of this box.
+// The units a value may be written in, and what to say about them to someone who wrote another. Inside of this box.
 
 #include <cstdint>
 #include <optional>
@@ -33,6 +33,10 @@ Unit unit_of_counts();
 std::optional<Unit> leading_unit(std::string_view text);
 /// The units of a dimension as words for an error: "g, kg or mg".
 std::string_view accepted_units(Dimension dimension);
+/// A whole value of a dimension as words for an error: "a torque such as 5 N·m".
+std::string_view example_of(Dimension dimension);
+/// The finest amount a dimension can hold, as words for an error: "steps of 0.001 N".
+std::string_view finest_step(Dimension dimension);
 /// How far a guess may go: the same letters in another case or the beginning of a unit; or a slip of the finger as
 /// well.
 enum class Guess { near, far };

@@ -75,10 +75,13 @@ TEST(ParseInch, fractions_down_to_a_64th_are_whole_nanometres) {
                {"1/2 +0.01/-1/64 in", length, 12'700'000, -396'875, 254'000}});
 }
 
-// 25.4 mm / 3 = 8 466 666.67 nm; 25.4 mm / 24 = 1 058 333.33 nm; 25.4 mm / 26 = 976 923.08 nm.
+// 25.4 mm / 3 = 8 466 666.67 nm; / 128 = 198 437.5 nm; / 1024 = 24 804.69 nm; / 24 = 1 058 333.33 nm;
+// / 26 = 976 923.08 nm.
 TEST(ParseInch, what_is_no_whole_nanometre_is_enclosed) {
   expect_rows({{"1/3 in", length, 8'466'667, -1, 0},
                {"-1/3 in", length, -8'466'667, 0, 1},
+               {"1/128 in", length, 198'438, -1, 0},
+               {"1/1024 in", length, 24'805, -1, 0},
                {"24 tpi", length, 1'058'333, 0, 1},
                {"26 TPI", length, 976'923, 0, 1},
                {"25.4 tpi", length, 1'000'000}});
@@ -91,6 +94,7 @@ TEST(ParsePsi, is_enclosed_by_whole_pascals) {
   expect_rows({{"1 psi", pressure, 6'895, -1, 0},
                {"80 psi", pressure, 551'581, -1, 0},
                {"0 psi", pressure, 0},
+               {"1000000000 psi", pressure, 6'894'757'293'168},
                {"80 ±5 psi", pressure, 551'581, -34'475, 34'474}});
   EXPECT_EQ(parsed("1 psi", pressure).deviations, Deviations::stated);
 }
