@@ -6,6 +6,7 @@
 
 #include "model/finding.hpp"
 #include "plan/assembly.hpp"
+#include "quantity/text.hpp"
 
 namespace cotter::plan {
 

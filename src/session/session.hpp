@@ -1,0 +1,71 @@
+#pragma once
+// The only way in for the command line and the server: opens a job with the catalog, plans it, and answers in text.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace cotter::session {
+
+/// How a command ends; the command line turns it into its exit code.
+enum class Outcome {
+  done,       ///< nothing in the answer speaks against building
+  stopped,    ///< the plan holds at least one `stop`
+  bad_input,  ///< something given was wrong; `trouble` says what, where and how to mend it
+};
+
+struct Answer {
+  Outcome outcome = Outcome::done;
+  std::string text;     ///< the result, for standard output
+  std::string trouble;  ///< for standard error; may be filled although the result stands (a torn journal line)
+};
+
+enum class Form { text, json };
+enum class Emphasis { none, bold };
+
+struct Report {
+  Form form = Form::text;
+  int width = 100;
+  Emphasis emphasis = Emphasis::none;
+};
+
+struct Settings {
+  std::string version;
+  std::vector<std::string> catalogs;  ///< folders; later ones add to earlier ones
+};
+
+/// Everything a page needs of one planned job.
+struct Sheet {
+  Outcome outcome = Outcome::done;
+  std::string title;
+  std::string drawing;  ///< SVG
+  std::string plan;     ///< the plan as plain text
+  std::string json;
+  std::string trouble;
+  std::vector<std::string> cautions;
+};
+
+class Session {
+ public:
+  explicit Session(Settings settings);
+
+  Answer plan(const std::string& job, const Report& report) const;
+  /// The finding with its working; `finding` is an id or the beginning of one.
+  Answer why(const std::string& job, const std::string& finding, const Report& report) const;
+  /// Says everything that is wrong with a job or a catalog file.
+  Answer check(const std::string& file) const;
+  /// Side elevation as SVG.
+  Answer draw(const std::string& job) const;
+  /// Runs one engine on its own problem; `file` is JSON or YAML.
+  Answer solve(const std::string& engine, const std::string& file) const;
+  /// Published schema of a document kind, of an engine's problem (`fit_problem`), or of an interface kind
+  /// (`interface:press_shell`). An empty name lists them.
+  Answer schema(const std::string& name) const;
+  /// Plan and drawing together.
+  Sheet sheet(const std::string& job) const;
+
+ private:
+  Settings settings_;
+};
+
+}  // namespace cotter::session
