@@ -1,0 +1,329 @@
+#include "engine/stack/search.hpp"
+
+#include <algorithm>
+#include <limits>
+#include <tuple>
+
+#include "engine/stack/assess.hpp"
+
+namespace cotter::engine::stack {
+namespace {
+
+using Whole = std::int64_t;
+constexpr Whole k_no_miss = std::numeric_limits<Whole>::max();
+
+/// A set as the search meets it, with what it is ranked by.
+struct Candidate {
+  std::size_t outside_wish = 0;
+  Whole off_target = 0;  ///< half nanometres
+  std::vector<Use> uses;
+};
+
+bool ranks_before(const Candidate& a, const Candidate& b) {
+  if (a.outside_wish != b.outside_wish) return a.outside_wish < b.outside_wish;
+  if (a.off_target != b.off_target) return a.off_target < b.off_target;
+  return std::lexicographical_compare(
+      a.uses.begin(), a.uses.end(), b.uses.begin(), b.uses.end(), [](const Use& x, const Use& y) {
+        return std::tuple(x.slot, x.piece, -x.count) < std::tuple(y.slot, y.piece, -y.count);
+      });
+}
+
+/// The best ranked candidates, and how many were let go.
+class Shortlist {
+ public:
+  explicit Shortlist(std::size_t most) : most_(std::max<std::size_t>(most, 1)) {}
+
+  void add(Candidate candidate) {
+    list_.push_back(std::move(candidate));
+    ++seen_;
+    if (list_.size() >= 2 * most_ + 64) trim();
+  }
+  bool empty() const { return seen_ == 0; }
+  std::size_t seen() const { return seen_; }
+  const std::vector<Candidate>& ranked() {
+    trim();
+    return list_;
+  }
+
+ private:
+  void trim() {
+    std::sort(list_.begin(), list_.end(), ranks_before);
+    if (list_.size() > most_) list_.resize(most_);
+  }
+
+  std::size_t most_;
+  std::size_t seen_ = 0;
+  std::vector<Candidate> list_;
+};
+
+/// Least and greatest that exactly r more pieces, taken from the variables from v on, can add to each window form.
+/// Pieces shared between slots are counted for each, so the bounds are wide rather than wrong.
+class Bounds {
+ public:
+  Bounds(const std::vector<std::vector<Whole>>& gains, const std::vector<Variable>& variables, std::size_t forms,
+         int most_pieces)
+      : forms_(forms), stride_(static_cast<std::size_t>(most_pieces) + 1) {
+    const std::size_t rows = variables.size() + 1;
+    available_.assign(rows, 0);
+    least_.assign(rows * stride_ * forms_, 0);
+    greatest_ = least_;
+    std::vector<std::vector<std::pair<Whole, int>>> suffix(forms_);
+    for (std::size_t v = variables.size(); v-- > 0;) {
+      available_[v] = available_[v + 1] + variables[v].most;
+      for (std::size_t f = 0; f < forms_; ++f) {
+        const std::pair<Whole, int> entry{gains[v][f], variables[v].most};
+        suffix[f].insert(std::upper_bound(suffix[f].begin(), suffix[f].end(), entry), entry);
+        fill(v, f, suffix[f]);
+      }
+    }
+  }
+
+  bool enough(std::size_t v, int left) const { return available_[v] >= left; }
+  Whole least(std::size_t v, int left, std::size_t f) const { return least_[at(v, left, f)]; }
+  Whole greatest(std::size_t v, int left, std::size_t f) const { return greatest_[at(v, left, f)]; }
+
+ private:
+  std::size_t at(std::size_t v, int left, std::size_t f) const {
+    return (v * stride_ + static_cast<std::size_t>(left)) * forms_ + f;
+  }
+
+  void fill(std::size_t v, std::size_t f, const std::vector<std::pair<Whole, int>>& suffix) {
+    const int most = static_cast<int>(std::min<std::size_t>(stride_ - 1, static_cast<std::size_t>(available_[v])));
+    add_up(v, f, most, suffix.begin(), suffix.end(), least_);
+    add_up(v, f, most, suffix.rbegin(), suffix.rend(), greatest_);
+  }
+
+  template <class Iterator>
+  void add_up(std::size_t v, std::size_t f, int most, Iterator entry, Iterator end, std::vector<Whole>& table) {
+    Whole sum = 0;
+    int used = 0;
+    for (; entry != end && used < most; ++entry) {
+      for (int i = 0; i < entry->second && used < most; ++i) {
+        sum += entry->first;
+        table[at(v, ++used, f)] = sum;
+      }
+    }
+  }
+
+  std::size_t forms_;
+  std::size_t stride_;
+  std::vector<int> available_;
+  std::vector<Whole> least_, greatest_;
+};
+
+class Search {
+ public:
+  Search(const Linear& linear, const Problem& problem, const Options& options)
+      : linear_(linear),
+        problem_(problem),
+        options_(options),
+        most_pieces_(most_pieces()),
+        windowed_(windowed_forms()),
+        gains_(gains()),
+        bounds_(gains_, linear.variables, windowed_.size(), most_pieces_),
+        sums_(windowed_.size(), 0),
+        counts_(linear.variables.size(), 0),
+        certain_(options.most_sets),
+        open_(options.most_sets) {}
+
+  Found run() {
+    for (int pieces = 0; pieces <= most_pieces_ && certain_.empty() && !cut_; ++pieces) {
+      if (!open_.empty() && never_certain()) break;
+      if (open_.empty()) open_pieces_ = pieces;
+      goal_ = open_.empty() ? Goal::possible : Goal::certain;
+      pieces_ = pieces;
+      descend_from_root();
+    }
+    Found found;
+    found.complete = !cut_;
+    append(certain_, pieces_, Certainty::holds, found);
+    append(open_, open_pieces_, Certainty::open, found);
+    found.none = found.sets.empty() && !cut_;
+    if (found.none) look_for_nearest_miss(found);
+    found.nodes = nodes_;
+    return found;
+  }
+
+ private:
+  enum class Goal { possible, certain, nearest };
+
+  int most_pieces() const {
+    Whole slots = 0, kit = 0;
+    for (const Slot& slot : problem_.slots) slots += slot.most_pieces;
+    for (const Piece& piece : problem_.kit) kit += piece.count;
+    return linear_.variables.empty() ? 0 : static_cast<int>(std::min(slots, kit));
+  }
+
+  std::vector<std::size_t> windowed_forms() const {
+    std::vector<std::size_t> list;
+    for (std::size_t form = 0; form < linear_.forms.size(); ++form) {
+      if (linear_.forms[form].window) list.push_back(form);
+    }
+    return list;
+  }
+
+  std::vector<std::vector<Whole>> gains() const {
+    std::vector<std::vector<Whole>> table;
+    for (const Variable& variable : linear_.variables) {
+      std::vector<Whole>& row = table.emplace_back();
+      for (const std::size_t form : windowed_) {
+        const Length thickness = problem_.kit[variable.piece].thickness;
+        row.push_back(in_nanometres(thickness * linear_.forms[form].slot_factors[variable.slot]));
+      }
+    }
+    return table;
+  }
+
+  /// Some form is wider than its window, whatever is added.
+  bool never_certain() const {
+    return std::any_of(windowed_.begin(), windowed_.end(), [this](std::size_t form) {
+      return linear_.forms[form].range.width() > linear_.forms[form].window->width();
+    });
+  }
+
+  void descend_from_root() {
+    slot_left_.clear();
+    for (const Slot& slot : problem_.slots) slot_left_.push_back(slot.most_pieces);
+    kit_left_.clear();
+    for (const Piece& piece : problem_.kit) kit_left_.push_back(piece.count);
+    descend(0, pieces_);
+  }
+
+  void descend(std::size_t v, int left) {
+    if (++nodes_ > options_.node_limit) cut_ = true;
+    if (cut_ || !bounds_.enough(v, left) || hopeless(v, left)) return;
+    if (left == 0) return take();
+    const Variable& variable = linear_.variables[v];
+    int& slot_left = slot_left_[variable.slot];
+    int& kit_left = kit_left_[variable.piece];
+    const int most = std::min({variable.most, left, slot_left, kit_left});
+    for (int count = most; count >= 0; --count) {
+      use(v, count);
+      slot_left -= count;
+      kit_left -= count;
+      descend(v + 1, left - count);
+      slot_left += count;
+      kit_left += count;
+      use(v, -count);
+    }
+  }
+
+  void use(std::size_t v, int count) {
+    counts_[v] += count;
+    for (std::size_t f = 0; f < windowed_.size(); ++f) sums_[f] += gains_[v][f] * count;
+  }
+
+  bool hopeless(std::size_t v, int left) const {
+    for (std::size_t f = 0; f < windowed_.size(); ++f) {
+      const LinearForm& form = linear_.forms[windowed_[f]];
+      const Whole least = sums_[f] + bounds_.least(v, left, f);
+      const Whole greatest = sums_[f] + bounds_.greatest(v, left, f);
+      const Length at_most = quantity::nanometres(greatest), at_least = quantity::nanometres(least);
+      if (goal_ == Goal::certain) {
+        if (form.range.low() + at_most < form.window->low()) return true;
+        if (form.range.high() + at_least > form.window->high()) return true;
+      } else {
+        const Length below = form.window->low() - (form.range.high() + at_most);
+        const Length above = (form.range.low() + at_least) - form.window->high();
+        const Whole miss = std::max(in_nanometres(below), in_nanometres(above)) * (2 / form.divisor);
+        if (goal_ == Goal::possible ? miss > 0 : miss >= best_miss_) return true;
+      }
+    }
+    return false;
+  }
+
+  /// No piece is left to place and no bound objects: a set, or a nearer miss.
+  void take() {
+    if (goal_ == Goal::nearest) return take_miss();
+    Candidate candidate;
+    Certainty status = Certainty::holds;
+    std::size_t f = 0;
+    candidate.uses = uses();
+    for (const LinearForm& form : linear_.forms) {
+      const Length added =
+          form.window ? quantity::nanometres(sums_[f++]) : added_by(candidate.uses, form, problem_.kit);
+      const Interval<Length> range = form.range + Interval<Length>(added);
+      if (form.window) status = both(status, within(range, *form.window));
+      if (form.wish && within(range, *form.wish) != Certainty::holds) ++candidate.outside_wish;
+      if (form.target) {
+        const Whole off = in_nanometres(form.nominal + added - *form.target);
+        candidate.off_target += (off < 0 ? -off : off) * (2 / form.divisor);
+      }
+    }
+    (status == Certainty::holds ? certain_ : open_).add(std::move(candidate));
+  }
+
+  void take_miss() {
+    Whole worst = std::numeric_limits<Whole>::min();
+    for (std::size_t f = 0; f < windowed_.size(); ++f) {
+      const LinearForm& form = linear_.forms[windowed_[f]];
+      const Length below = form.window->low() - (form.range.high() + quantity::nanometres(sums_[f]));
+      const Length above = (form.range.low() + quantity::nanometres(sums_[f])) - form.window->high();
+      const Whole miss = std::max(in_nanometres(below), in_nanometres(above)) * (2 / form.divisor);
+      if (miss <= worst) continue;
+      worst = miss;
+      miss_.form = windowed_[f];
+      miss_.off = below > above ? -divided_up(below, form.divisor) : divided_up(above, form.divisor);
+    }
+    best_miss_ = worst;
+    miss_.uses = uses();
+  }
+
+  std::vector<Use> uses() const {
+    std::vector<Use> list;
+    for (std::size_t v = 0; v < counts_.size(); ++v) {
+      if (counts_[v] > 0) list.push_back({linear_.variables[v].slot, linear_.variables[v].piece, counts_[v]});
+    }
+    std::sort(list.begin(), list.end(),
+              [](const Use& a, const Use& b) { return std::tuple(a.slot, a.piece) < std::tuple(b.slot, b.piece); });
+    return list;
+  }
+
+  void look_for_nearest_miss(Found& found) {
+    goal_ = Goal::nearest;
+    best_miss_ = k_no_miss;
+    for (pieces_ = 0; pieces_ <= most_pieces_ && !cut_; ++pieces_) descend_from_root();
+    if (best_miss_ != k_no_miss) found.nearest_miss = miss_;
+    found.complete = !cut_;
+  }
+
+  void append(Shortlist& list, int pieces, Certainty status, Found& found) {
+    std::size_t kept = 0;
+    for (const Candidate& candidate : list.ranked()) {
+      if (found.sets.size() >= std::max<std::size_t>(options_.most_sets, 1)) break;
+      SpacerSet& set = found.sets.emplace_back();
+      set.uses = candidate.uses;
+      set.pieces = pieces;
+      set.status = status;
+      set.off_target = divided_up(quantity::nanometres(candidate.off_target), 2);
+      ++kept;
+    }
+    found.left_out += list.seen() - kept;
+  }
+
+  const Linear& linear_;
+  const Problem& problem_;
+  const Options& options_;
+  int most_pieces_;
+  std::vector<std::size_t> windowed_;
+  std::vector<std::vector<Whole>> gains_;  ///< by variable, then by window form: what one piece adds
+  Bounds bounds_;
+  Goal goal_ = Goal::possible;
+  int pieces_ = 0;
+  int open_pieces_ = 0;
+  bool cut_ = false;
+  std::int64_t nodes_ = 0;
+  std::vector<Whole> sums_;
+  std::vector<int> counts_, slot_left_, kit_left_;
+  Shortlist certain_, open_;
+  Whole best_miss_ = 0;  ///< half nanometres
+  NearestMiss miss_;
+};
+
+}  // namespace
+
+Found search(const Linear& linear, const Problem& problem, const Options& options) {
+  return Search(linear, problem, options).run();
+}
+
+}  // namespace cotter::engine::stack
