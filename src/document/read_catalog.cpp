@@ -132,7 +132,7 @@ void CatalogReader::read_work_and_bicycles() {
     auto bicycle = read_bicycle(document, operations, diagnostics);
     catalog_.bicycles.emplace(bicycle.id, std::move(bicycle));
   });
-  const FactNames facts = fact_names(catalog_.bicycles, catalog_.kinds);
+  const FactNames facts = fact_names(catalog_.bicycles, catalog_.kinds, work_names);
   each("operations", [&](const Spot& document, Diagnostics& diagnostics) {
     check_operations(document, work_names, facts, diagnostics);
   });

@@ -52,11 +52,12 @@ class FactChecker {
 constexpr const char* k_facts =
     "place:<place>, open:<place>, line:<wire, hose or housing>, kind:<place.interface>=<kind>, "
     "family:<place>=<family>, "
-    "material:<place>=<material>, cut:<form>, shell_lines, each with `!` in front for its opposite";
+    "material:<place>=<material>, cut:<form>, rework:<operation>, shell_lines, each with `!` in front for its opposite";
 
 }  // namespace
 
-FactNames fact_names(const std::map<std::string, model::Bicycle>& bicycles, const Kinds& kinds) {
+FactNames fact_names(const std::map<std::string, model::Bicycle>& bicycles, const Kinds& kinds,
+                     const OperationNames& work) {
   FactNames names;
   for (const auto& [id, bicycle] : bicycles) {
     for (const model::PlaceForm& place : bicycle.places) names.places.push_back(place.id);
@@ -65,6 +66,7 @@ FactNames fact_names(const std::map<std::string, model::Bicycle>& bicycles, cons
         if (form.cut) names.cut_forms.push_back(form.id);
   }
   names.kinds = names_of(kinds);
+  names.operations = names_of(work.operations);
   return names;
 }
 
@@ -74,6 +76,7 @@ void check_fact(const Spot& spot, const FactNames& names, Diagnostics& diagnosti
   const FactChecker checker(spot, diagnostics);
   if (fact.word == "shell_lines" && fact.subject.empty()) return;
   if (fact.word == "line") return checker.require("kind of line", fact.subject, {"wire", "hose", "housing"});
+  if (fact.word == "rework") return checker.require("operation", fact.subject, names.operations);
   if (fact.word == "cut") return checker.require("form that is cut,", fact.subject, names.cut_forms);
   if (fact.word == "place" || fact.word == "open") return checker.require("place", fact.subject, names.places);
   if ((fact.word != "kind" && fact.word != "family" && fact.word != "material") || fact.equals.empty())

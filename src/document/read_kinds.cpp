@@ -38,7 +38,7 @@ quantity::Range read_permitted(const Spot& spot, Dimension dimension, Diagnostic
   return {quantity::Mixed::from_base(from->nominal), quantity::Mixed::from_base(to->nominal)};
 }
 
-model::MeasureGuide read_measure(const Spot& spot, Dimension dimension, Diagnostics& diagnostics) {
+model::MeasureGuide read_measure(const Spot& spot) {
   constexpr double k_usual_minutes = 5;
   model::MeasureGuide guide;
   if (!spot.is_map()) return guide;
@@ -46,7 +46,6 @@ model::MeasureGuide read_measure(const Spot& spot, Dimension dimension, Diagnost
   guide.faces = spot.at("faces").text();
   guide.tool = spot.at("tool").text();
   guide.resolution = spot.at("resolution").text();
-  read_limit(spot.at("resolution"), dimension, diagnostics);
   guide.minutes = std::llround(spot.at("minutes").real(k_usual_minutes) * 100);
   return guide;
 }
@@ -68,7 +67,7 @@ std::optional<model::KindDimension> read_kind_dimension(const SpotEntry& entry, 
   if (const auto deviations = read_deviations(spot.at("unstated"), *kind, diagnostics))
     dimension.unstated = *deviations;
   dimension.required = spot.at("needed").flag(true);
-  dimension.measure = read_measure(spot.at("measure"), *kind, diagnostics);
+  dimension.measure = read_measure(spot.at("measure"));
   return dimension;
 }
 

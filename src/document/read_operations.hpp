@@ -22,8 +22,10 @@ struct FactNames {
   std::vector<std::string> places;
   std::vector<std::string> kinds;
   std::vector<std::string> cut_forms;
+  std::vector<std::string> operations;
 };
-FactNames fact_names(const std::map<std::string, model::Bicycle>& bicycles, const Kinds& kinds);
+FactNames fact_names(const std::map<std::string, model::Bicycle>& bicycles, const Kinds& kinds,
+                     const OperationNames& work);
 
 /// One fact. **Fails with** `unknown_word`, `unknown_name`.
 void check_fact(const Spot& spot, const FactNames& names, Diagnostics& diagnostics);

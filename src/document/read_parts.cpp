@@ -52,8 +52,9 @@ bool names_an_angle(std::string_view name) {
   return name == "angle" || name.ends_with("_angle");
 }
 
-void check_sizes(const model::InterfaceKind& kind, const std::map<std::string, quantity::Value>& values,
-                 const Spot& spot, Diagnostics& diagnostics) {
+std::vector<SizeFault> size_faults(const model::InterfaceKind& kind,
+                                   const std::map<std::string, quantity::Value>& values) {
+  std::vector<SizeFault> faults;
   for (const auto& [smaller, larger] : kind.smaller_than) {
     const auto a = values.find(smaller);
     const auto b = values.find(larger);
@@ -61,11 +62,12 @@ void check_sizes(const model::InterfaceKind& kind, const std::map<std::string, q
     const bool known = a->second.origin.kind != quantity::OriginKind::unknown &&
                        b->second.origin.kind != quantity::OriginKind::unknown;
     if (!known || a->second.nominal < b->second.nominal) continue;
-    report(diagnostics, spot.at(smaller), "not_smaller",
-           fmt::format("{} {} is not smaller than {} {}.", model::find_dimension(kind, smaller)->label,
-                       shown(a->second), model::find_dimension(kind, larger)->label, shown(b->second)),
-           fmt::format("less than {}", shown(b->second)));
+    faults.push_back({smaller, larger,
+                      fmt::format("{} {} is not smaller than {} {}.", model::find_dimension(kind, smaller)->label,
+                                  shown(a->second), model::find_dimension(kind, larger)->label, shown(b->second)),
+                      fmt::format("less than {}", shown(b->second))});
   }
+  return faults;
 }
 
 std::optional<model::Interface> read_interface(const SpotEntry& entry, const Kinds& kinds, const ValueContext& context,
@@ -98,7 +100,8 @@ std::optional<model::Interface> read_interface(const SpotEntry& entry, const Kin
     if (word.required) report_missing(spot, kind, word.id, "one of: " + comma_list(word.accepted), diagnostics);
     if (spot.at(word.id).is_scalar()) interface.words[word.id] = spot.at(word.id).text();
   }
-  check_sizes(kind, interface.values, spot, diagnostics);
+  for (const SizeFault& fault : size_faults(kind, interface.values))
+    report(diagnostics, spot.at(fault.smaller), "not_smaller", fault.message, fault.accepted);
   return interface;
 }
 

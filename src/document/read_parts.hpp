@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "document/read_kinds.hpp"
 #include "document/read_value.hpp"
@@ -21,9 +22,14 @@ model::Part read_part(const Spot& spot, const Kinds& kinds, const model::Shop* s
 /// that the kind does not have, `missing_field` for one it needs, `out_of_range`, and `not_smaller`.
 std::optional<model::Interface> read_interface(const SpotEntry& entry, const Kinds& kinds, const ValueContext& context,
                                                Diagnostics& diagnostics);
-/// Says which pairs of dimensions the kind wants in order of size are not; `spot` is what the diagnostic points at.
-void check_sizes(const model::InterfaceKind& kind, const std::map<std::string, quantity::Value>& values,
-                 const Spot& spot, Diagnostics& diagnostics);
+/// A pair of dimensions that the kind wants in order of size and that is not.
+struct SizeFault {
+  std::string smaller, larger;  ///< dimensions
+  std::string message;
+  std::string accepted;
+};
+std::vector<SizeFault> size_faults(const model::InterfaceKind& kind,
+                                   const std::map<std::string, quantity::Value>& values);
 
 /// Cells, openings and passages. **Fails with** `duplicate_id`, `unknown_name` for a cell, `not_smaller` for a bore or
 /// a hole wider than its tube, `missing_field` for an enlargement without a paper.

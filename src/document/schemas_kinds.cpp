@@ -7,14 +7,15 @@ namespace {
 constexpr double k_most_minutes = 10'000;
 
 SchemaRef measure_schema() {
-  return object_schema("measure",
-                       {
-                           needed("feature", label_schema(), "What is measured."),
-                           needed("faces", label_schema(), "Between which two faces or points."),
-                           needed("tool", identifier_schema(), "Kind of tool."),
-                           needed("resolution", short_text_schema(), "Smallest step the tool must show."),
-                           optional("minutes", real_schema(0, k_most_minutes), "How long it takes; 5 when left out."),
-                       });
+  return object_schema(
+      "measure",
+      {
+          needed("feature", label_schema(), "What is measured."),
+          needed("faces", label_schema(), "Between which two faces or points."),
+          needed("tool", identifier_schema(), "Kind of tool."),
+          needed("resolution", short_text_schema(), "Smallest step the tool must show, or what is enough to know."),
+          optional("minutes", real_schema(0, k_most_minutes), "How long it takes; 5 when left out."),
+      });
 }
 
 SchemaRef dimension_schema() {
