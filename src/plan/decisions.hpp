@@ -8,8 +8,8 @@
 
 namespace cotter::plan {
 
-/// Whether a person may sign for this finding at all: it says `accept`, its limit may be passed, and it guards nothing
-/// that can hurt.
+/// Whether a person may sign for this finding at all: it says `accept`, that is, every limit holds for certain and only
+/// common practice is departed from. Nothing signs away a `stop`, a `measure` or a `rework`.
 bool may_be_accepted(const model::Finding& finding);
 
 /// Marks each finding that a decision covers. A decision holds while the finding's identity stays (through the job's

@@ -34,13 +34,10 @@ constexpr std::array k_lengths = std::to_array<LengthSource>({
     {"fork", "front_axle_width", &FrameNumbers::front_axle_width},
     {"fork", "axle_to_crown", &FrameNumbers::axle_to_crown},
     {"fork", "offset", &FrameNumbers::fork_offset},
-    {"headset_lower", "lower_stack", &FrameNumbers::lower_stack},
     {"front_wheel", "rim_diameter", &FrameNumbers::rim_diameter},
     {"front_tyre", "width", &FrameNumbers::tyre_width},
-    {"headset_cover", "height", &FrameNumbers::cover},
     {"stem", "height", &FrameNumbers::stem_height},
     {"stem", "length", &FrameNumbers::stem_length},
-    {"stem", "spacers_below", &FrameNumbers::spacers},
     {"bar", "reach", &FrameNumbers::bar_reach},
     {"bar", "drop", &FrameNumbers::bar_drop},
     {"bar", "width", &FrameNumbers::bar_width},
@@ -48,6 +45,18 @@ constexpr std::array k_lengths = std::to_array<LengthSource>({
     {"seatpost", "saddle_height", &FrameNumbers::saddle_height},
     {"saddle", "rail_to_top", &FrameNumbers::saddle_stack},
     {"crankset", "length", &FrameNumbers::crank_length},
+});
+
+/// Lengths that stand on a mating feature, because a stack needs them too.
+struct FeatureSource {
+  std::string_view place, feature, dimension;
+  FrameNumbers::Length FrameNumbers::* field;
+};
+
+constexpr std::array k_features = std::to_array<FeatureSource>({
+    {"headset_lower", "outer", "stand", &FrameNumbers::lower_stack},
+    {"headset_cover", "cover", "height", &FrameNumbers::cover},
+    {"spacers_below", "stack", "height", &FrameNumbers::spacers},
 });
 
 constexpr std::array k_angles = std::to_array<AngleSource>({
@@ -72,6 +81,10 @@ geometry::Skeleton skeleton_of(const Assembly& assembly) {
   for (const LengthSource& source : k_lengths)
     if (const quantity::Value* value = assembly.geometry(std::string(source.place), std::string(source.name)))
       numbers.*source.field = quantity::nominal_length(*value);
+  for (const FeatureSource& source : k_features)
+    if (const auto found =
+            assembly.value({std::string(source.place), std::string(source.feature), std::string(source.dimension)}))
+      numbers.*source.field = quantity::nominal_length(*found->value);
   for (const AngleSource& source : k_angles)
     if (const quantity::Value* value = assembly.geometry(std::string(source.place), std::string(source.name)))
       numbers.*source.field = quantity::microdegrees(value->nominal);

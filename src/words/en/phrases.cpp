@@ -91,9 +91,12 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"route.choose", "choose {length} mm"},
     {"route.start", "start with {length} mm; final cut at the lever after the steering sweep"},
     {"route.fluid_place", "The line ends on a device whose place is open: {place}."},
-    {"sequence.circle", "No order of work: {circle}."},
-    {"sequence.after", "{a} waits for {b}"},
-    {"sequence.needs", "{a} needs {access} open, which {b} closes"},
+    {"sequence.circle", "No order of work is possible; these demands wait for each other."},
+    {"sequence.unfinished", "The search for an order of work stopped at its limit of steps, with nothing proven."},
+    {"sequence.after", "\"{a}\" comes after \"{b}\"."},
+    {"sequence.needs", "\"{a}\" needs this open: {access}; \"{b}\" closes it."},
+    {"sequence.opens", "\"{a}\" needs this open: {access}; only \"{b}\" opens it."},
+    {"sequence.one_of", "\"{a}\" needs one of these open: {access}."},
     {"sequence.ok", "All {count} steps have an order in which nothing has to come apart again."},
 
     // Steps and cuts.
@@ -101,7 +104,8 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"cut.why", "Working: cotter why JOB {finding}"},
     {"work.evidence", "Opens only on: {evidence}."},
     {"work.check", "Right when: {check}"},
-    {"work.total", "{steps} steps, {hours} of clean bench time (common practice, no source; replace with your own log)."},
+    {"work.total",
+     "{steps} steps, {hours} of clean bench time (common practice, no source; replace with your own log)."},
 
     // Heads and cautions.
     {"caution.head", "Before anything else"},

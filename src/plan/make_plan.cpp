@@ -1,0 +1,87 @@
+#include "plan/make_plan.hpp"
+
+#include <algorithm>
+
+#include "plan/assembly.hpp"
+#include "plan/bill.hpp"
+#include "plan/decisions.hpp"
+#include "plan/fit/fit_findings.hpp"
+#include "plan/picture.hpp"
+#include "plan/route/route_findings.hpp"
+#include "plan/sequence/work_order.hpp"
+#include "plan/skeleton.hpp"
+#include "plan/stack/stack_findings.hpp"
+
+namespace cotter::plan {
+namespace {
+
+void append(std::vector<model::Finding>& all, std::vector<model::Finding> more) {
+  all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+/// Whether some line passes a cell that lies on the shell's axis.
+bool lines_cross_shell(const Assembly& assembly, const RouteFindings& route) {
+  for (const Seated& seated : assembly.places()) {
+    if (!seated.part) continue;
+    for (const model::Cell& cell : seated.part->cells) {
+      const std::string name = seated.id + "." + cell.id;
+      if (cell.tube == "shell" &&
+          std::find(route.cells_used.begin(), route.cells_used.end(), name) != route.cells_used.end())
+        return true;
+    }
+  }
+  return false;
+}
+
+void take_heads(const Assembly& assembly, const Stamp& stamp, model::Plan& plan) {
+  const model::Sheet& sheet = assembly.job().sheet;
+  plan.program_version = stamp.program_version;
+  plan.job_hash = stamp.job_hash;
+  plan.catalog_hash = assembly.catalog().hash;
+  plan.job = sheet.id;
+  plan.title = sheet.title;
+  plan.note = sheet.note;
+  plan.revision = sheet.revision;
+  plan.bicycle_label = assembly.bicycle().label;
+  plan.shop = sheet.shop.name;
+  plan.country = sheet.shop.country;
+  plan.currency = sheet.shop.currency;
+  plan.rate_hundredths = sheet.shop.rate_hundredths;
+}
+
+}  // namespace
+
+model::Plan make_plan(const model::Job& job, const model::Catalog& catalog, const Stamp& stamp) {
+  const Assembly assembly(job, catalog);
+  model::Plan plan;
+  take_heads(assembly, stamp, plan);
+  const geometry::Skeleton skeleton = skeleton_of(assembly);
+
+  append(plan.findings, open_place_findings(assembly));
+  StackFindings stack = stack_findings(assembly);
+  append(plan.findings, std::move(stack.findings));
+  plan.cuts = std::move(stack.cuts);
+  append(plan.findings, fit_findings(assembly));
+
+  RouteFindings route = route_findings(assembly, skeleton);
+  const bool through_shell = lines_cross_shell(assembly, route);
+  append(plan.findings, std::move(route.findings));
+  WorkOrder work = work_order(assembly, {route.pulls, route.pull_order, route.runs, through_shell});
+  append(plan.findings, std::move(work.findings));
+
+  plan.runs = std::move(route.runs);
+  plan.openings = std::move(route.openings);
+  plan.pull_order = std::move(route.pull_order);
+  plan.work = std::move(work.steps);
+  plan.choices = std::move(work.choices);
+  plan.minutes = work.minutes;
+  plan.bill = bill_of(assembly);
+  plan.picture = picture_of(assembly, skeleton);
+
+  apply_decisions(job, plan.findings);
+  std::stable_sort(plan.findings.begin(), plan.findings.end(),
+                   [](const model::Finding& a, const model::Finding& b) { return a.verdict > b.verdict; });
+  return plan;
+}
+
+}  // namespace cotter::plan
