@@ -1,0 +1,28 @@
+#pragma once
+// Catalog and job brought together from files, with every diagnostic in words.
+
+#include <string>
+#include <vector>
+
+#include "document/read_catalog.hpp"
+#include "document/read_job.hpp"
+#include "model/plan.hpp"
+
+namespace cotter::session {
+
+/// One diagnostic a line, and how many were left out.
+std::string trouble_text(const document::Diagnostics& diagnostics);
+
+/// The catalog of some folders, its rules held against the laws of the fit engine.
+document::Read<model::Catalog> open_catalog(const std::vector<std::string>& folders);
+
+struct Planned {
+  model::Plan plan;
+  document::Diagnostics notes;
+};
+
+/// Reads the catalog and the job, and plans it.
+document::Read<Planned> open_and_plan(const std::string& version, const std::vector<std::string>& catalogs,
+                                      const std::string& job);
+
+}  // namespace cotter::session
