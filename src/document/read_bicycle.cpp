@@ -112,7 +112,7 @@ model::Bicycle read_bicycle(const Spot& spot, const std::vector<std::string>& op
     joint_ids.add(item.at("id"));
     bicycle.joints.push_back(read_joint(item, places, diagnostics));
   }
-  bicycle.stacks = read_stacks(spot.at("stacks"), places, diagnostics);
+  bicycle.stacks = read_stacks(spot.at("stacks"), {places, operations}, diagnostics);
   for (const Spot& item : spot.at("seats").items()) bicycle.seats.push_back(read_seat(item, places, diagnostics));
   IdList passage_ids("passage", diagnostics);
   for (const Spot& item : spot.at("passages").items()) {

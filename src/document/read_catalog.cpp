@@ -43,12 +43,15 @@ class CatalogReader {
   void claim(const Spot& id, std::string_view noun, Names& names, Diagnostics& diagnostics);
   void read_all_kinds();
   void read_all_parts();
-  void read_work_and_bicycles();
+  void read_work();
+  void read_all_bicycles();
+  void check_work();
   Diagnostics all_diagnostics() const;
 
   std::vector<CatalogFile> files_;
   bool whole_ = true;  ///< every file could be parsed
   model::Catalog catalog_;
+  OperationNames work_names_;
 };
 
 CatalogReader::CatalogReader(const Texts& texts) {
@@ -89,6 +92,12 @@ void CatalogReader::claim(const Spot& id, std::string_view noun, Names& names, D
   if (!is_new) report_duplicate(diagnostics, id, noun, seen->second);
 }
 
+void CatalogReader::read_work() {
+  each("operations", [&](const Spot& document, Diagnostics& diagnostics) {
+    read_operations(document, catalog_.work, work_names_, diagnostics);
+  });
+}
+
 void CatalogReader::read_all_kinds() {
   Names names;
   each("interface_kinds", [&](const Spot& document, Diagnostics& diagnostics) {
@@ -98,12 +107,12 @@ void CatalogReader::read_all_kinds() {
       catalog_.kinds.emplace(kind.id, std::move(kind));
     }
   });
-  Names rule_ids;
+  RuleNames rules{{}, names_of(work_names_.operations)};
   each("interface_kinds", [&](const Spot& document, Diagnostics& diagnostics) {
     for (const Spot& item : document.at("kinds").items()) {
       const auto kind = catalog_.kinds.find(item.at("id").text());
       if (kind == catalog_.kinds.end()) continue;
-      auto meetings = read_meetings(item, kind->second, catalog_.kinds, rule_ids, diagnostics);
+      auto meetings = read_meetings(item, kind->second, catalog_.kinds, rules, diagnostics);
       std::move(meetings.begin(), meetings.end(), std::back_inserter(kind->second.meets));
     }
   });
@@ -120,21 +129,20 @@ void CatalogReader::read_all_parts() {
   });
 }
 
-void CatalogReader::read_work_and_bicycles() {
-  OperationNames work_names;
-  each("operations", [&](const Spot& document, Diagnostics& diagnostics) {
-    read_operations(document, catalog_.work, work_names, diagnostics);
-  });
-  const auto operations = names_of(work_names.operations);
+void CatalogReader::read_all_bicycles() {
+  const auto operations = names_of(work_names_.operations);
   Names names;
   each("bicycle", [&](const Spot& document, Diagnostics& diagnostics) {
     claim(document.at("id"), "bicycle template", names, diagnostics);
     auto bicycle = read_bicycle(document, operations, diagnostics);
     catalog_.bicycles.emplace(bicycle.id, std::move(bicycle));
   });
-  const FactNames facts = fact_names(catalog_.bicycles, catalog_.kinds, work_names);
+}
+
+void CatalogReader::check_work() {
+  const FactNames facts = fact_names(catalog_.bicycles, catalog_.kinds, work_names_);
   each("operations", [&](const Spot& document, Diagnostics& diagnostics) {
-    check_operations(document, work_names, facts, diagnostics);
+    check_operations(document, work_names_, facts, diagnostics);
   });
 }
 
@@ -146,9 +154,11 @@ Diagnostics CatalogReader::all_diagnostics() const {
 
 Read<model::Catalog> CatalogReader::read() {
   if (whole_) {
+    read_work();
     read_all_kinds();
     read_all_parts();
-    read_work_and_bicycles();
+    read_all_bicycles();
+    check_work();
   }
   auto diagnostics = all_diagnostics();
   if (!diagnostics.empty()) return tl::unexpected(std::move(diagnostics));

@@ -17,12 +17,18 @@ using Names = std::map<std::string, Seen>;
 /// Everything of a kind but the meetings, which need the other kinds.
 model::InterfaceKind read_kind(const Spot& spot, Diagnostics& diagnostics);
 
-/// The meetings of a kind; `rule_ids` collects the ids of the rules of the whole catalog.
+/// What the rules of the whole catalog share.
+struct RuleNames {
+  Names ids;                            ///< where each id was first given
+  std::vector<std::string> operations;  ///< that a `rework` may name
+};
+
+/// The meetings of a kind.
 ///
 /// **Fails with** `unknown_name` for a kind, dimension or word that does not exist, `duplicate_id` for a rule,
 /// `bad_value` for a window of another dimension than its operands.
 std::vector<model::Meeting> read_meetings(const Spot& spot, const model::InterfaceKind& own, const Kinds& kinds,
-                                          Names& rule_ids, Diagnostics& diagnostics);
+                                          RuleNames& names, Diagnostics& diagnostics);
 
 std::vector<std::string> dimension_names(const model::InterfaceKind& kind);
 std::vector<std::string> word_names(const model::InterfaceKind& kind);

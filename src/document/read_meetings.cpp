@@ -15,9 +15,9 @@ using model::OperandRef;
 /// Reads the rules of one meeting.
 class RuleReader {
  public:
-  RuleReader(const model::InterfaceKind& own, const model::InterfaceKind& other, Names& rule_ids,
+  RuleReader(const model::InterfaceKind& own, const model::InterfaceKind& other, RuleNames& names,
              Diagnostics& diagnostics)
-      : own_(own), other_(other), rule_ids_(rule_ids), diagnostics_(diagnostics) {}
+      : own_(own), other_(other), names_(names), diagnostics_(diagnostics) {}
 
   model::Rule read(const Spot& spot);
 
@@ -30,14 +30,14 @@ class RuleReader {
 
   const model::InterfaceKind& own_;
   const model::InterfaceKind& other_;
-  Names& rule_ids_;
+  RuleNames& names_;
   Diagnostics& diagnostics_;
   std::vector<quantity::Dimension> operand_dimensions_;
 };
 
 void RuleReader::claim(const Spot& id) {
   if (!id.is_scalar()) return;
-  const auto [seen, is_new] = rule_ids_.emplace(id.text(), Seen{diagnostics_.file(), id.mark()});
+  const auto [seen, is_new] = names_.ids.emplace(id.text(), Seen{diagnostics_.file(), id.mark()});
   if (!is_new) report_duplicate(diagnostics_, id, "rule", seen->second);
 }
 
@@ -97,8 +97,8 @@ model::Rule RuleReader::read(const Spot& spot) {
     if (auto operand = read_operand(entry.value)) rule.operands[entry.key] = std::move(*operand);
   for (const SpotEntry& entry : spot.at("words").entries()) rule.words[entry.key] = read_words(entry.value);
   read_limits(spot, rule);
-  rule.below = read_outcome(spot.at("below"), diagnostics_);
-  rule.above = read_outcome(spot.at("above"), diagnostics_);
+  rule.below = read_outcome(spot.at("below"), names_.operations, diagnostics_);
+  rule.above = read_outcome(spot.at("above"), names_.operations, diagnostics_);
   const Protection protection = read_protection(spot, diagnostics_);
   rule.guards = protection.guards;
   rule.may_pass = protection.may_pass;
@@ -114,7 +114,7 @@ bool declares(const model::InterfaceKind& kind, const std::string& met) {
 }  // namespace
 
 std::vector<model::Meeting> read_meetings(const Spot& spot, const model::InterfaceKind& own, const Kinds& kinds,
-                                          Names& rule_ids, Diagnostics& diagnostics) {
+                                          RuleNames& names, Diagnostics& diagnostics) {
   std::vector<model::Meeting> meetings;
   for (const Spot& item : spot.at("meets").items()) {
     const Spot met = item.at("kind");
@@ -130,7 +130,7 @@ std::vector<model::Meeting> read_meetings(const Spot& spot, const model::Interfa
       report(diagnostics, met, "duplicate_id",
              fmt::format("The meeting of {} and {} is declared twice.", own.id, met.text()),
              "one declaration, on one of the two sides");
-    RuleReader reader(own, other->second, rule_ids, diagnostics);
+    RuleReader reader(own, other->second, names, diagnostics);
     model::Meeting meeting{met.text(), {}};
     for (const Spot& rule : item.at("rules").items()) meeting.rules.push_back(reader.read(rule));
     meetings.push_back(std::move(meeting));

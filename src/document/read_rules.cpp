@@ -49,7 +49,7 @@ void require_dimension(const Spot& spot, const model::Window& window, const std:
   require("to", window.to);
 }
 
-model::Outcome read_outcome(const Spot& spot, Diagnostics& diagnostics) {
+model::Outcome read_outcome(const Spot& spot, const std::vector<std::string>& operations, Diagnostics& diagnostics) {
   model::Outcome outcome;
   outcome.advice = spot.at("advice").text();
   const std::string says = spot.at("says").text();
@@ -60,6 +60,9 @@ model::Outcome read_outcome(const Spot& spot, Diagnostics& diagnostics) {
   if (!spot.at(field).exists())
     report(diagnostics, spot.at(field), "missing_field", fmt::format("`says: {}` needs the field `{}`.", says, field),
            says == "rework" ? "the operation that is permitted" : "what would mend it");
+  const bool known = std::find(operations.begin(), operations.end(), outcome.operation) != operations.end();
+  if (says == "rework" && spot.at("do").is_scalar() && !known)
+    report_unknown(diagnostics, spot.at("do"), "operation", operations);
   return outcome;
 }
 

@@ -15,8 +15,9 @@ model::Window read_window(const Spot& spot, Diagnostics& diagnostics);
 void require_dimension(const Spot& spot, const model::Window& window, const std::vector<quantity::Dimension>& accepted,
                        Diagnostics& diagnostics);
 
-/// **Fails with** `missing_field` for `rework` without `do` and `add` without `part`.
-model::Outcome read_outcome(const Spot& spot, Diagnostics& diagnostics);
+/// **Inputs** `operations` are the ids that `do` may name.
+/// **Fails with** `missing_field` for `rework` without `do` and `add` without `part`, `unknown_name` for an operation.
+model::Outcome read_outcome(const Spot& spot, const std::vector<std::string>& operations, Diagnostics& diagnostics);
 /// **Fails with** `missing_field` or `too_many` unless exactly one kind of source is named.
 model::Source read_source(const Spot& spot, Diagnostics& diagnostics);
 

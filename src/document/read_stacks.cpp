@@ -15,8 +15,8 @@ using quantity::Dimension;
 /// Reads one stack; a form may name only the terms and slots of its own stack.
 class StackReader {
  public:
-  StackReader(const std::vector<std::string>& places, Diagnostics& diagnostics)
-      : places_(places), diagnostics_(diagnostics) {}
+  StackReader(const TemplateNames& names, Diagnostics& diagnostics)
+      : places_(names.places), operations_(names.operations), diagnostics_(diagnostics) {}
 
   model::StackDefinition read(const Spot& spot, IdList& form_ids);
 
@@ -29,6 +29,7 @@ class StackReader {
   std::optional<model::ValueRef> read_limit_ref(const Spot& form, const char* key, const char* end);
 
   const std::vector<std::string>& places_;
+  const std::vector<std::string>& operations_;
   Diagnostics& diagnostics_;
   std::vector<std::string> term_ids_;
   std::vector<std::string> slot_ids_;
@@ -87,8 +88,8 @@ model::StackForm StackReader::read_form(const Spot& spot) {
   form.halved = spot.at("halved").flag(false);
   form.cut = spot.at("cut").flag(false);
   read_limits(spot, form);
-  form.below = read_outcome(spot.at("below"), diagnostics_);
-  form.above = read_outcome(spot.at("above"), diagnostics_);
+  form.below = read_outcome(spot.at("below"), operations_, diagnostics_);
+  form.above = read_outcome(spot.at("above"), operations_, diagnostics_);
   const Protection protection = read_protection(spot, diagnostics_);
   form.guards = protection.guards;
   form.may_pass = protection.may_pass;
@@ -122,7 +123,7 @@ model::StackDefinition StackReader::read(const Spot& spot, IdList& form_ids) {
 
 }  // namespace
 
-std::vector<model::StackDefinition> read_stacks(const Spot& list, const std::vector<std::string>& places,
+std::vector<model::StackDefinition> read_stacks(const Spot& list, const TemplateNames& names,
                                                 Diagnostics& diagnostics) {
   std::vector<model::StackDefinition> stacks;
   IdList stack_ids("stack", diagnostics);
@@ -130,7 +131,7 @@ std::vector<model::StackDefinition> read_stacks(const Spot& list, const std::vec
   IdList form_ids("form", diagnostics);
   for (const Spot& item : list.items()) {
     stack_ids.add(item.at("id"));
-    stacks.push_back(StackReader(places, diagnostics).read(item, form_ids));
+    stacks.push_back(StackReader(names, diagnostics).read(item, form_ids));
   }
   return stacks;
 }
