@@ -14,40 +14,49 @@ bool is_digit(char c) {
   return c >= '0' && c <= '9';
 }
 
-/// Takes digits off the front; how many there were.
-std::size_t take_digits(std::string_view& text) {
-  std::size_t count = 0;
-  while (count < text.size() && is_digit(text[count])) ++count;
-  text.remove_prefix(count);
-  return count;
+/// How many digits stand at `from`.
+std::size_t digits_at(std::string_view text, std::size_t from) {
+  std::size_t end = from;
+  while (end < text.size() && is_digit(text[end])) ++end;
+  return end - from;
 }
 
-/// Takes a sign and the digits before the point; false when they are not as JSON wants them.
-bool take_whole(std::string_view& text) {
-  if (text.starts_with('-')) text.remove_prefix(1);
-  const bool leading_zero = text.starts_with('0');
-  const std::size_t digits = take_digits(text);
-  return digits == 1 || (digits > 1 && !leading_zero);
+/// Length of the sign and the digits before the point; 0 when there are none.
+std::size_t whole_length(std::string_view text) {
+  const std::size_t sign = text.starts_with('-') ? 1 : 0;
+  if (text.substr(sign, 1) == "0") return sign + 1;
+  const std::size_t digits = digits_at(text, sign);
+  return digits == 0 ? 0 : sign + digits;
+}
+
+bool is_one_of(std::string_view letter, std::string_view letters) {
+  return !letter.empty() && letters.find(letter) != std::string_view::npos;
 }
 
 }  // namespace
 
-bool is_whole_number(std::string_view text) {
-  return take_whole(text) && text.empty();
+std::size_t number_length(std::string_view text) {
+  std::size_t length = whole_length(text);
+  if (length == 0) return 0;
+  if (text.substr(length, 1) == ".") {
+    const std::size_t digits = digits_at(text, length + 1);
+    if (digits == 0) return length;
+    length += 1 + digits;
+  }
+  if (is_one_of(text.substr(length, 1), "eE")) {
+    const std::size_t sign = is_one_of(text.substr(length + 1, 1), "+-") ? 1 : 0;
+    const std::size_t digits = digits_at(text, length + 1 + sign);
+    if (digits > 0) length += 1 + sign + digits;
+  }
+  return length;
 }
 
 bool is_number(std::string_view text) {
-  if (!take_whole(text)) return false;
-  if (text.starts_with('.')) {
-    text.remove_prefix(1);
-    if (take_digits(text) == 0) return false;
-  }
-  if (text.starts_with('e') || text.starts_with('E')) {
-    text.remove_prefix(1);
-    if (text.starts_with('+') || text.starts_with('-')) text.remove_prefix(1);
-    if (take_digits(text) == 0) return false;
-  }
-  return text.empty();
+  return !text.empty() && number_length(text) == text.size();
+}
+
+bool is_whole_number(std::string_view text) {
+  return !text.empty() && whole_length(text) == text.size();
 }
 
 Node Node::null(Mark mark) {

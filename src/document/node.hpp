@@ -1,6 +1,7 @@
 #pragma once
 // One tree for YAML and JSON alike: scalars as written, lists, ordered maps, each with its place in the text.
 
+#include <cstddef>
 #include <initializer_list>
 #include <string>
 #include <string_view>
@@ -11,6 +12,8 @@
 
 namespace cotter::document {
 
+/// Length of the longest number at the front of the text as JSON writes numbers; 0 when there is none.
+std::size_t number_length(std::string_view text);
 /// Whether the text is a number as JSON writes it: no leading zero, no leading `+`, digits on both sides of the point.
 bool is_number(std::string_view text);
 /// Whether the text is such a number without point and exponent.

@@ -10,7 +10,7 @@ namespace {
 using Json = nlohmann::json;
 
 /// Walks the text in step with the parser's events, which come without a place. The parser has accepted every token
-/// that is asked for here, so the walk need not judge.
+/// that is asked for here, but not what stands behind it: `[01]` gives the number 0 before it is refused.
 class Tokens {
  public:
   explicit Tokens(std::string_view text) : text_(text) {}
@@ -26,9 +26,22 @@ class Tokens {
  private:
   std::size_t length() const {
     const std::string_view rest = text_.substr(begin_);
-    if (rest.starts_with('"')) return string_length(rest);
-    if (rest.find_first_of("{}[]") == 0) return 1;
-    return std::min(rest.find_first_of(" \t\r\n,:{}[]\""), rest.size());
+    switch (rest.empty() ? '\0' : rest.front()) {
+      case '"':
+        return string_length(rest);
+      case 't':
+      case 'n':
+        return 4;
+      case 'f':
+        return 5;
+      case '{':
+      case '}':
+      case '[':
+      case ']':
+        return 1;
+      default:
+        return number_length(rest);
+    }
   }
   static std::size_t string_length(std::string_view rest) {
     for (std::size_t i = 1; i < rest.size(); ++i) {
@@ -70,7 +83,7 @@ class Builder {
     check_clean(key, mark);
     return true;
   }
-  bool parse_error(std::size_t position, const std::string& last_token, const nlohmann::detail::exception& error);
+  bool parse_error(std::size_t position, const std::string&, const nlohmann::detail::exception& error);
 
   Tree& tree() { return tree_; }
 
@@ -113,14 +126,15 @@ std::string between(std::string_view message, std::string_view before, std::stri
   return std::string(rest.substr(0, rest.find(after)));
 }
 
-bool Builder::parse_error(std::size_t position, const std::string& last_token,
-                          const nlohmann::detail::exception& error) {
+bool Builder::parse_error(std::size_t position, const std::string&, const nlohmann::detail::exception& error) {
   const std::string_view message = error.what();
   Diagnostic diagnostic;
   diagnostic.code = "syntax";
-  diagnostic.mark = places_.at(position > 0 ? position - 1 : 0);
+  const std::size_t offset = std::min(position > 0 ? position - 1 : 0, text_.size());
+  diagnostic.mark = places_.at(offset);
   diagnostic.field = tree_.path();
-  diagnostic.found = last_token;
+  const std::string_view rest = text_.substr(offset);
+  diagnostic.found = std::string(rest.substr(0, rest.find_first_of("\r\n")));
   diagnostic.accepted = between(message, "; expected ", "\n");
   const std::string where = between(message, "syntax error while parsing ", " - ");
   diagnostic.message = where.empty()

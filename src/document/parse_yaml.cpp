@@ -1,7 +1,10 @@
 #include "document/parse_yaml.hpp"
 
+#include <algorithm>
 #include <fmt/format.h>
+#include <optional>
 #include <sstream>
+#include <vector>
 #include <yaml-cpp/eventhandler.h>
 #include <yaml-cpp/exceptions.h>
 #include <yaml-cpp/parser.h>
@@ -26,7 +29,11 @@ std::string_view line_from(std::string_view text, std::size_t offset) {
 class Builder : public YAML::EventHandler {
  public:
   Builder(std::string_view text, const Places& places, const Limits& limits, Diagnostics& diagnostics)
-      : text_(text), places_(places), tree_(limits, diagnostics), diagnostics_(diagnostics) {}
+      : text_(text),
+        places_(places),
+        tree_(limits, diagnostics),
+        diagnostics_(diagnostics),
+        depth_(static_cast<std::size_t>(limits.depth)) {}
 
   void OnDocumentStart(const YAML::Mark&) override {}
   void OnDocumentEnd() override {}
@@ -36,14 +43,18 @@ class Builder : public YAML::EventHandler {
                 const std::string& value) override;
   void OnSequenceStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
                        YAML::EmitterStyle::value) override;
-  void OnSequenceEnd() override { tree_.close(); }
+  void OnSequenceEnd() override { close(); }
   void OnMapStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
                   YAML::EmitterStyle::value) override;
-  void OnMapEnd() override { tree_.close(); }
+  void OnMapEnd() override { close(); }
 
   Tree& tree() { return tree_; }
   /// Offset of the last event that had a place.
   std::size_t reached() const { return reached_; }
+  /// Offset of the innermost bracket that is still open.
+  std::optional<std::size_t> open_bracket() const;
+  /// Says what had to wait for the end of the parsing.
+  void finish();
   void report(std::string code, std::size_t offset, std::string message, std::string accepted);
 
  private:
@@ -51,6 +62,7 @@ class Builder : public YAML::EventHandler {
   void refuse_anchor(YAML::anchor_t anchor);
   void refuse_tag(const std::string& tag);
   void open(Node container);
+  void close();
   void add(Node scalar);
   bool check_quoting();
 
@@ -59,6 +71,11 @@ class Builder : public YAML::EventHandler {
   Tree tree_;
   Diagnostics& diagnostics_;
   std::size_t reached_ = 0;
+  std::vector<std::size_t> containers_;  ///< where each open list and map begins
+  /// A list or map in the place of a key. The parser makes one up, too, when a bracket is never closed, and tells so
+  /// only later; from here on the events count for nothing but their brackets.
+  std::optional<std::size_t> container_key_;
+  std::size_t depth_;
 };
 
 void Builder::report(std::string code, std::size_t offset, std::string message, std::string accepted) {
@@ -83,11 +100,32 @@ void Builder::refuse_tag(const std::string& tag) {
 }
 
 void Builder::open(Node container) {
-  if (tree_.wants_key()) {
-    report("syntax", reached_, "A key must be a word, not a list or a map.", "a word, a colon and a value");
+  if (!container_key_ && tree_.wants_key()) container_key_ = reached_;
+  containers_.push_back(reached_);
+  if (!container_key_) {
+    if (tree_.open(std::move(container)) == Tree::Step::stop) throw Stop();
+  } else if (containers_.size() > depth_) {
+    report("too_deep", reached_, "The document is nested too deeply.", "lists and maps with fewer levels");
     throw Stop();
   }
-  if (tree_.open(std::move(container)) == Tree::Step::stop) throw Stop();
+}
+
+void Builder::close() {
+  containers_.pop_back();
+  if (!container_key_) tree_.close();
+}
+
+std::optional<std::size_t> Builder::open_bracket() const {
+  for (auto container = containers_.rbegin(); container != containers_.rend(); ++container) {
+    const std::string_view first = text_.substr(*container, 1);
+    if (first == "[" || first == "{") return *container;
+  }
+  return std::nullopt;
+}
+
+void Builder::finish() {
+  if (!container_key_) return;
+  report("syntax", *container_key_, "A key must be a word, not a list or a map.", "a word, a colon and a value");
 }
 
 void Builder::add(Node scalar) {
@@ -96,13 +134,14 @@ void Builder::add(Node scalar) {
 
 void Builder::OnNull(const YAML::Mark& mark, YAML::anchor_t anchor) {
   const Mark place = enter(mark);
+  if (container_key_) return;
   refuse_anchor(anchor);
   if (tree_.wants_key()) {
     report("syntax", reached_, "The key is missing here.", "a word, a colon and a value");
     throw Stop();
   }
   // A value that is not there and has the mark of its key: the parser saw no colon.
-  if (tree_.awaits_value_of(place)) {
+  if (tree_.awaits_value_of(place) && !open_bracket()) {
     report("syntax", reached_, "The colon is missing after this key.", "a word, a colon and a value");
   }
   add(Node::null(place));
@@ -110,6 +149,7 @@ void Builder::OnNull(const YAML::Mark& mark, YAML::anchor_t anchor) {
 
 void Builder::OnAlias(const YAML::Mark& mark, YAML::anchor_t) {
   const Mark place = enter(mark);
+  if (container_key_) return;
   report("alias", reached_, "Aliases (`*`) are not allowed.", "the value itself, or the text in quotes");
   if (tree_.wants_key()) throw Stop();
   add(Node::null(place));
@@ -137,6 +177,7 @@ bool Builder::check_quoting() {
 void Builder::OnScalar(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
                        const std::string& value) {
   const Mark place = enter(mark);
+  if (container_key_) return;
   refuse_anchor(anchor);
   bool quoted = false;
   if (tag == "!") {
@@ -178,6 +219,13 @@ void report_refusal(const YAML::ParserException& refused, std::string_view text,
     builder.report("unclosed_quote", *quote, "The quoted text does not end on its line.", k_quote_accepted);
     return;
   }
+  const bool in_brackets =
+      refused.msg == YAML::ErrorMsg::END_OF_SEQ_FLOW || refused.msg == YAML::ErrorMsg::END_OF_MAP_FLOW;
+  if (const auto bracket = builder.open_bracket(); in_brackets && bracket) {
+    builder.report("syntax", *bracket, "The bracket that opens here is not closed as it should be.",
+                   "commas between the entries and the closing bracket behind the last");
+    return;
+  }
   builder.report("syntax", offset, fmt::format("The text cannot be read as YAML here ({}).", refused.msg),
                  "lines `key: value` moved in alike, items `- value`, and text with `: ` or ` #` in quotes");
 }
@@ -211,6 +259,7 @@ Node parse_yaml(std::string_view text, const Places& places, const Limits& limit
     report_refusal(refused, text, builder);
     return {};
   }
+  builder.finish();
   return builder.tree().take();
 }
 
