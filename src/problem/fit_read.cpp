@@ -173,10 +173,22 @@ class CheckReader {
     for (const auto& role : spec_.roles) accepted.emplace_back(role.name);
     for (const Fault& fault : engine::fit::faults(check_)) {
       const bool unknown = fault.kind == Fault::Kind::unknown_role;
+      const std::string field = unknown ? field_ + ".operands." + fault.name : field_;
       const std::string suggestion = unknown ? quantity::nearest_word(fault.name, accepted).value_or("") : "";
-      trouble_.add({code_of(fault.kind), "", node_.mark(), field_, message_of(fault, spec_.word),
+      trouble_.add({code_of(fault.kind), "", mark_of(fault.name), field, message_of(fault, spec_.word),
                     unknown ? fault.name : "", fault.accepted, suggestion});
     }
+  }
+
+  /// Where the operand, the words or the window of this name stand; else the check.
+  document::Mark mark_of(const std::string& name) const {
+    const Node* operands = node_.find("operands");
+    const Node* words = node_.find("words");
+    for (const Node* map : {operands, words, &node_})
+      if (map)
+        for (const Node::Entry& entry : map->entries())
+          if (entry.key == name) return entry.key_mark;
+    return node_.mark();
   }
 
   const Node& node_;
