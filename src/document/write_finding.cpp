@@ -149,6 +149,7 @@ Node finding_node(const model::Finding& finding) {
       .set("additions", additions(finding))
       .set("measurements", measurements(finding));
   node.set("operation", Node::text(finding.operation))
+      .set("operation_label", Node::text(finding.operation_label))
       .set("advice", Node::text(finding.advice))
       .set("rests_on", texts(finding.rests_on));
   node.set("facts", facts(finding)).set("guards", Node::text(std::string(word_for(finding.guards))));

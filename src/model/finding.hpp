@@ -68,7 +68,8 @@ struct Finding {
   std::vector<std::string> mismatches;  ///< words that differ: "hand right / left"
   std::vector<Addition> additions;
   std::vector<Measurement> measurements;
-  std::string operation;  ///< rework: the permitted change
+  std::string operation;  ///< rework: id of the permitted change
+  std::string operation_label;
   std::string advice;
   std::vector<std::string> rests_on;                       ///< labels of assumed or unknown values under it
   std::vector<std::pair<std::string, std::string>> facts;  ///< other named facts for the words: key -> text

@@ -60,9 +60,7 @@ void apply_outcome(const model::Outcome& outcome, const Assembly& assembly, mode
   finding.verdict = verdict_of(outcome);
   finding.advice = outcome.advice;
   if (outcome.kind == model::Outcome::Kind::rework) {
-    const model::Operation* operation = find_operation(assembly, outcome.operation);
-    finding.operation = operation == nullptr ? outcome.operation : operation->label;
-    while (finding.operation.ends_with('.')) finding.operation.pop_back();
+    set_operation(outcome.operation, assembly, finding);
   }
   if (outcome.kind == model::Outcome::Kind::add) {
     model::Addition addition;
@@ -70,6 +68,13 @@ void apply_outcome(const model::Outcome& outcome, const Assembly& assembly, mode
     addition.where = "at " + finding.subject;
     finding.additions.push_back(std::move(addition));
   }
+}
+
+void set_operation(const std::string& id, const Assembly& assembly, model::Finding& finding) {
+  const model::Operation* operation = find_operation(assembly, id);
+  finding.operation = id;
+  finding.operation_label = operation == nullptr ? id : operation->label;
+  while (finding.operation_label.ends_with('.')) finding.operation_label.pop_back();
 }
 
 std::vector<std::string> unattested_labels(const std::vector<model::NamedValue>& values) {

@@ -26,6 +26,8 @@ model::Measurement measurement_of(const Assembly& assembly, const FoundValue& fo
 
 /// Puts verdict, operation, advice and addition of an outcome into a finding whose number lies outside its window.
 void apply_outcome(const model::Outcome& outcome, const Assembly& assembly, model::Finding& finding);
+/// Names the permitted change of a `rework` finding; the order of work takes that operation in.
+void set_operation(const std::string& id, const Assembly& assembly, model::Finding& finding);
 model::Verdict verdict_of(const model::Outcome& outcome);
 
 /// Labels of the values that nobody vouches for.

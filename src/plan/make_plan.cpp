@@ -19,6 +19,13 @@ void append(std::vector<model::Finding>& all, std::vector<model::Finding> more) 
   all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
+std::vector<std::string> permitted_changes(const std::vector<model::Finding>& findings) {
+  std::vector<std::string> operations;
+  for (const model::Finding& finding : findings)
+    if (finding.verdict == model::Verdict::rework) operations.push_back(finding.operation);
+  return operations;
+}
+
 /// Whether some line passes a cell that lies on the shell's axis.
 bool lines_cross_shell(const Assembly& assembly, const RouteFindings& route) {
   for (const Seated& seated : assembly.places()) {
@@ -66,7 +73,8 @@ model::Plan make_plan(const model::Job& job, const model::Catalog& catalog, cons
   RouteFindings route = route_findings(assembly, skeleton);
   const bool through_shell = lines_cross_shell(assembly, route);
   append(plan.findings, std::move(route.findings));
-  WorkOrder work = work_order(assembly, {route.pulls, route.pull_order, route.runs, through_shell});
+  WorkOrder work = work_order(
+      assembly, {route.pulls, route.pull_order, route.runs, through_shell, permitted_changes(plan.findings)});
   append(plan.findings, std::move(work.findings));
 
   plan.runs = std::move(route.runs);

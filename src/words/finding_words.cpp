@@ -269,7 +269,7 @@ std::vector<std::string> sentences(const Finding& finding, const NumberStyle& st
     out.push_back(measurement_sentence(
         measurement, named == finding.values.end() ? Dimension::length : named->value.dimension, style));
   }
-  if (!finding.operation.empty()) out.push_back(fill("rework.what", {{"operation", finding.operation}}));
+  if (!finding.operation_label.empty()) out.push_back(fill("rework.what", {{"operation", finding.operation_label}}));
   if (!finding.advice.empty() && finding.verdict != Verdict::ok) out.push_back(finding.advice);
   if (finding.probability && finding.verdict == Verdict::measure)
     out.push_back(fill("probability",

@@ -32,6 +32,11 @@ std::string hours(std::int64_t hundredths_of_minute) {
   return minutes < 60 ? fmt::format("{} min", minutes) : fmt::format("{} h {:02} min", minutes / 60, minutes % 60);
 }
 
+std::string without_stop(std::string text) {
+  while (text.ends_with('.')) text.pop_back();
+  return text;
+}
+
 std::string title(const Plan& plan, const Layout& layout) {
   std::string text =
       bold(plan.title + " (" + plan.job + (plan.revision.empty() ? ")" : ", revision " + plan.revision + ")"), layout) +
@@ -193,11 +198,11 @@ std::string choices_text(const Plan& plan, const Layout& layout) {
   if (plan.choices.empty()) return "";
   std::string text = head("head.choices", layout);
   for (const model::OpenChoice& choice : plan.choices)
-    text +=
-        hanging("  ",
-                choice.label + ": " +
-                    fill("finding.open_place_before", {{"mark", choice.before_mark}, {"step", choice.before_label}}),
-                layout.width);
+    text += hanging("  ",
+                    choice.label + ": " +
+                        fill("finding.open_place_before",
+                             {{"mark", choice.before_mark}, {"step", without_stop(choice.before_label)}}),
+                    layout.width);
   return text;
 }
 

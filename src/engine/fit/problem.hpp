@@ -84,6 +84,8 @@ struct CheckResult {
   Certainty should = Certainty::open;
   std::optional<Range> result;  ///< the law's number, rounded outward to whole base units; none: words only
   Dimension dimension = Dimension::length;
+  /// Where the number must lie for certain: the window of the check and the demands of the law, at their worst.
+  Window asked;
   /// Distance of the worst corner of the limits to the governing edge, rounded down; negative: short by so much.
   std::int64_t margin = 0;
   Edge governs = Edge::none;  ///< none: the number has no window

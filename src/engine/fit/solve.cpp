@@ -69,6 +69,30 @@ void add_fixed_demands(Demands& demands, const Case& arranged) {
   }
 }
 
+/// The window that a reader is shown: the stated one narrowed by the law's own demands at their worst.
+Window asked_window(const Case& arranged, Window window) {
+  if (arranged.number.size() != 1) return window;
+  const Linear& number = arranged.number.front();
+  Demands own;
+  add_fixed_demands(own, arranged);
+  for (const Linear& demand : own.each()) {
+    const std::int64_t sign = demand.edge == Edge::from ? -1 : 1;
+    Linear limit = number;
+    limit.divisor = number.divisor * demand.divisor;
+    limit.constant = number.constant * demand.divisor + Wide{sign} * demand.constant * number.divisor;
+    for (std::size_t role = 0; role < limit.factors.size(); ++role)
+      limit.factors[role] = number.factors[role] * demand.divisor + sign * demand.factors[role] * number.divisor;
+    if (demand.edge == Edge::from) {
+      const Mixed low = Mixed::from_base(ceil_ratio(greatest(limit, arranged.box), limit.divisor));
+      window.low = window.low ? std::max(*window.low, low) : low;
+    } else if (demand.edge == Edge::to) {
+      const Mixed high = Mixed::from_base(floor_ratio(least(limit, arranged.box), limit.divisor));
+      window.high = window.high ? std::min(*window.high, high) : high;
+    }
+  }
+  return window;
+}
+
 Linear difference_of(const Case& arranged, std::size_t plus, std::size_t minus, std::int64_t constant) {
   Linear linear;
   linear.factors.assign(arranged.spec.roles.size(), 0);
@@ -228,6 +252,7 @@ void judge_number(const Case& arranged, CheckResult& result) {
   result.too_high = demands.fails_at(Edge::to, arranged.box) || upper == Certainty::fails;
   result.result = range_of(arranged);
   result.dimension = dimension_of(arranged);
+  result.asked = asked_window(arranged, must);
   set_margin(arranged, demands, must, result);
   set_influences(arranged, demands, must, result);
 

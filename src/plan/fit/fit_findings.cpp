@@ -13,21 +13,13 @@ using model::Finding;
 using model::Verdict;
 using quantity::Certainty;
 
-/// The window a reader is shown: what the rule states, or the bound that lies in the law itself.
-std::optional<quantity::Range> shown_window(const model::Rule& rule) {
-  using engine::fit::Unwindowed;
-  const auto zero = quantity::Mixed::from_base(0), open = quantity::Mixed::from_base(model::k_open_end);
-  const auto stated = as_range(rule.must);
-  switch (engine::fit::law_spec(*engine::fit::law_from_word(rule.law)).unwindowed) {
-    case Unwindowed::at_least_zero:
-      if (!rule.must.from) return quantity::Range(zero, stated ? stated->high() : open);
-      return stated;
-    case Unwindowed::zero:
-      return stated ? stated : quantity::Range(zero, zero);
-    case Unwindowed::free:
-      return stated;
-  }
-  return stated;
+/// The window a reader is shown; none when its ends contradict each other, as they may for a part that cannot be right.
+std::optional<quantity::Range> shown_window(const engine::fit::Window& asked) {
+  if (!asked.low && !asked.high) return std::nullopt;
+  const auto low = asked.low.value_or(quantity::Mixed::from_base(-model::k_open_end));
+  const auto high = asked.high.value_or(quantity::Mixed::from_base(model::k_open_end));
+  if (high < low) return std::nullopt;
+  return quantity::Range(low, high);
 }
 
 class JointAdapter {
@@ -109,7 +101,6 @@ class JointAdapter {
       return finding;
     }
     finding.values = fit.values;
-    finding.must = shown_window(rule);
     finding.should = as_range(rule.should);
     fill(rule, fit, engine::fit::judge(fit.check), finding);
     return finding;
@@ -118,6 +109,7 @@ class JointAdapter {
   void fill(const model::Rule& rule, const FitCheck& fit, const CheckResult& result, Finding& finding) const {
     finding.formula = result.formula;
     finding.result = result.result;
+    finding.must = shown_window(result.asked);
     finding.margin = result.margin;
     finding.governs = result.governs == engine::fit::Edge::from ? model::Edge::from
                       : result.governs == engine::fit::Edge::to ? model::Edge::to

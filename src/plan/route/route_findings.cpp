@@ -20,6 +20,8 @@ constexpr const char* k_packing_source =
     "Two and three circles in a circle: exact geometry. Equal circles: known best packings (oracle rows circ-in-circ). "
     "Otherwise half the area, which is always enough: Fekete, Keldenich, Scheffer, SoCG 2019 (from memory)";
 
+constexpr std::size_t k_reasons_shown = 4;
+
 std::string millimetres(std::int64_t nanometres) {
   return quantity::print_amount(nanometres, quantity::Dimension::length);
 }
@@ -115,7 +117,12 @@ class RouteAdapter {
     for (const int line : lines) names += (names.empty() ? "" : ", ") + line_name(line);
     finding.facts = {{lines.size() == 1 ? "route.one_no_way" : "route.no_way", ""}, {"lines", names}};
     if (!result_.conflict) return;
-    for (const ConflictReason& reason : result_.conflict->reasons) add_reason(reason, finding);
+    // The openings that come nearest say most; a list of every hole in the frame says nothing.
+    std::vector<ConflictReason> reasons = result_.conflict->reasons;
+    std::stable_sort(reasons.begin(), reasons.end(),
+                     [](const ConflictReason& a, const ConflictReason& b) { return a.missing < b.missing; });
+    if (reasons.size() > k_reasons_shown) reasons.resize(k_reasons_shown);
+    for (const ConflictReason& reason : reasons) add_reason(reason, finding);
   }
 
   void add_reason(const ConflictReason& reason, Finding& finding) const {
@@ -164,6 +171,7 @@ class RouteAdapter {
     finding.may_pass = model::MayPass::maker;
     if (origin.material == model::Material::composite) finding.guards = model::Guards::composite;
     finding.source = {model::Source::Kind::maker, origin.enlarge_paper};
+    set_operation("enlarge_opening", assembly_, finding);
     finding.facts = {{"route.enlarge", ""},
                      {"opening", origin.label},
                      {"step", millimetres(step)},

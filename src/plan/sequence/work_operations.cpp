@@ -42,6 +42,7 @@ std::set<std::string> facts_of(const Assembly& assembly, const PullPlan& pulls) 
   for (const model::StackDefinition& stack : assembly.bicycle().stacks)
     for (const model::StackForm& form : stack.forms)
       if (form.cut) facts.insert("cut:" + form.id);
+  for (const std::string& operation : pulls.rework) facts.insert("rework:" + operation);
   if (pulls.lines_cross_shell) facts.insert("shell_lines");
   return facts;
 }

@@ -16,6 +16,7 @@ struct PullPlan {
   std::vector<model::PullOrder> needed;  ///< by line number
   std::vector<model::Run> runs;
   bool lines_cross_shell = false;
+  std::vector<std::string> rework;  ///< operations that findings ask for
 };
 
 /// Operations whose conditions hold, in the catalog's order. An operation that does not apply hands its own `after` on

@@ -99,7 +99,8 @@ void add_reason(const Assembly& assembly, const std::vector<model::Operation>& o
   }
 }
 
-model::Finding finding_of(const Assembly& assembly, const std::vector<model::Operation>& operations,
+/// `pulls_missing`: lines are wanted, but routing has no way for them, so their pulls are not among the steps.
+model::Finding finding_of(const Assembly& assembly, bool pulls_missing, const std::vector<model::Operation>& operations,
                           const Result& result) {
   model::Finding finding;
   finding.rule = "sequence.order";
@@ -111,6 +112,10 @@ model::Finding finding_of(const Assembly& assembly, const std::vector<model::Ope
   switch (result.status) {
     case Status::ordered:
       finding.facts = {{"sequence.ok", ""}, {"count", std::to_string(result.order.size())}};
+      if (pulls_missing) {
+        finding.verdict = model::Verdict::measure;
+        finding.facts.push_back({"sequence.no_pulls", ""});
+      }
       return finding;
     case Status::unfinished:
       finding.verdict = model::Verdict::measure;
@@ -135,7 +140,8 @@ WorkOrder work_order(const Assembly& assembly, const PullPlan& pulls) {
   const Problem problem = problem_of(assembly, operations);
   const Result result = engine::sequence::solve(problem);
   WorkOrder out;
-  out.findings.push_back(finding_of(assembly, operations, result));
+  const bool pulls_missing = pulls.pulls.empty() && !assembly.job().sheet.lines.empty();
+  out.findings.push_back(finding_of(assembly, pulls_missing, operations, result));
   out.steps = steps_of(result, operations);
   out.minutes = result.hundredths_of_minute;
   for (const engine::sequence::DecideBy& decide : result.decide_by) {

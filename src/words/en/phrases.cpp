@@ -49,7 +49,7 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
      "The part in place \"{place}\" states no {dimension}; without it this cannot be judged. Write it down, or write ? "
      "to say that nobody knows it."},
     {"finding.open_place", "Nothing chosen yet for: {place}."},
-    {"finding.open_place_before", "Choose before step {mark}: {step}."},
+    {"finding.open_place_before", "choose before step {mark}, \"{step}\""},
     {"finding.stack_open_place", "Cannot be computed before the place is filled: {place}."},
     {"finding.accepted", "Accepted by {by}: {reason}."},
     {"finding.bridge", "They do not mate directly. {part} joins them."},
@@ -92,6 +92,8 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"route.start", "start with {length} mm; final cut at the lever after the steering sweep"},
     {"route.fluid_place", "The line ends on a device whose place is open: {place}."},
     {"sequence.circle", "No order of work is possible; these demands wait for each other."},
+    {"sequence.no_pulls",
+     "The pulls of the lines are not among them, because no way has been found for the lines yet."},
     {"sequence.unfinished", "The search for an order of work stopped at its limit of steps, with nothing proven."},
     {"sequence.after", "\"{a}\" comes after \"{b}\"."},
     {"sequence.needs", "\"{a}\" needs this open: {access}; \"{b}\" closes it."},
