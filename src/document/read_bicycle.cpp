@@ -19,12 +19,12 @@ std::vector<std::string> read_dotted(const Spot& spot, std::size_t count, const 
   if (!spot.is_scalar()) return {};
   auto names = dotted(spot.text(), count);
   if (names.empty()) {
-    report(diagnostics, spot, "bad_reference", "This does not name a thing of a place.", fmt::format("`{}`", shape));
+    report(diagnostics, spot, "bad_reference", "This does not name a thing of a place.", std::string(shape));
     return {};
   }
   if (contains(places, names[0])) return names;
-  report(diagnostics, spot, "unknown_name", fmt::format("There is no place `{}`.", names[0]),
-         fmt::format("`{}`", shape), quantity::nearest_word(names[0], places).value_or(""));
+  report(diagnostics, spot, "unknown_name", fmt::format("There is no place `{}`.", names[0]), std::string(shape),
+         quantity::nearest_word(names[0], places).value_or(""));
   return {};
 }
 
@@ -53,8 +53,8 @@ model::Seat read_seat(const Spot& spot, const std::vector<std::string>& places, 
   read_offset(spot.at("offset"), seat);
   if (spot.at("place").is_scalar() && !contains(places, seat.place))
     report_unknown(diagnostics, spot.at("place"), "place", places);
-  if (seat.cell != "outside") read_pair(spot.at("cell"), places, "outside, or place.cell", diagnostics);
-  read_pair(spot.at("opening"), places, "place.opening", diagnostics);
+  if (seat.cell != "outside") read_pair(spot.at("cell"), places, "`outside` or `place.cell`", diagnostics);
+  read_pair(spot.at("opening"), places, "`place.opening`", diagnostics);
   return seat;
 }
 
@@ -82,7 +82,7 @@ std::optional<model::InterfaceRef> read_pair(const Spot& spot, const std::vector
 
 std::optional<model::ValueRef> read_value_ref(const Spot& spot, const std::vector<std::string>& places,
                                               Diagnostics& diagnostics) {
-  const auto names = read_dotted(spot, 3, places, "place.interface.dimension", diagnostics);
+  const auto names = read_dotted(spot, 3, places, "`place.interface.dimension`", diagnostics);
   if (names.empty()) return std::nullopt;
   return model::ValueRef{names[0], names[1], names[2]};
 }
@@ -91,8 +91,8 @@ model::JointForm read_joint(const Spot& spot, const std::vector<std::string>& pl
   model::JointForm joint;
   joint.id = spot.at("id").text();
   joint.label = spot.at("label").text();
-  joint.a = read_pair(spot.at("a"), places, "place.interface", diagnostics).value_or(model::InterfaceRef{});
-  joint.b = read_pair(spot.at("b"), places, "place.interface", diagnostics).value_or(model::InterfaceRef{});
+  joint.a = read_pair(spot.at("a"), places, "`place.interface`", diagnostics).value_or(model::InterfaceRef{});
+  joint.b = read_pair(spot.at("b"), places, "`place.interface`", diagnostics).value_or(model::InterfaceRef{});
   return joint;
 }
 
@@ -118,7 +118,7 @@ model::Bicycle read_bicycle(const Spot& spot, const std::vector<std::string>& op
   for (const Spot& item : spot.at("passages").items()) {
     passage_ids.add(item.at("id"));
     bicycle.passages.push_back(read_passage(item, {}, diagnostics));
-    for (const char* cell : {"a", "b", "tube"}) read_pair(item.at(cell), places, "place.cell", diagnostics);
+    for (const char* cell : {"a", "b", "tube"}) read_pair(item.at(cell), places, "`place.cell`", diagnostics);
   }
   return bicycle;
 }

@@ -37,7 +37,7 @@ class FactChecker {
 
   void require(std::string_view noun, const std::string& name, const std::vector<std::string>& known) const {
     if (std::find(known.begin(), known.end(), name) != known.end()) return;
-    report(diagnostics_, spot_, "unknown_name", "There is no " + std::string(noun) + " `" + name + "`.",
+    report(diagnostics_, spot_, "unknown_name", "There is no " + std::string(noun) + " named `" + name + "`.",
            comma_list(known), quantity::nearest_word(name, known).value_or(""));
   }
   void refuse(const std::string& accepted) const {
@@ -77,12 +77,12 @@ void check_fact(const Spot& spot, const FactNames& names, Diagnostics& diagnosti
   if (fact.word == "shell_lines" && fact.subject.empty()) return;
   if (fact.word == "line") return checker.require("kind of line", fact.subject, {"wire", "hose", "housing"});
   if (fact.word == "rework") return checker.require("operation", fact.subject, names.operations);
-  if (fact.word == "cut") return checker.require("form that is cut,", fact.subject, names.cut_forms);
+  if (fact.word == "cut") return checker.require("cut", fact.subject, names.cut_forms);
   if (fact.word == "place" || fact.word == "open") return checker.require("place", fact.subject, names.places);
   if ((fact.word != "kind" && fact.word != "family" && fact.word != "material") || fact.equals.empty())
     return checker.refuse(k_facts);
   const auto interface = dotted(fact.subject, 2);
-  if (fact.word == "kind" && interface.empty()) return checker.refuse("kind:<place.interface>=<kind>");
+  if (fact.word == "kind" && interface.empty()) return checker.refuse("`kind:<place.interface>=<kind>`");
   checker.require("place", fact.word == "kind" ? interface[0] : fact.subject, names.places);
   if (fact.word == "kind") checker.require("interface kind", fact.equals, names.kinds);
   if (fact.word == "material") checker.require("material", fact.equals, material_words());

@@ -26,14 +26,20 @@ std::optional<quantity::Value> read_limit(const Spot& spot, Dimension dimension,
   return read_number(spot, dimension, Sign::any, {}, diagnostics);
 }
 
+/// Stands in for limits that were refused, so that no part is called out of range because of them.
+quantity::Range any_range() {
+  constexpr std::int64_t k_far = 1'000'000'000'000'000;
+  return {quantity::Mixed::from_base(-k_far), quantity::Mixed::from_base(k_far)};
+}
+
 quantity::Range read_permitted(const Spot& spot, Dimension dimension, Diagnostics& diagnostics) {
   const auto from = read_limit(spot.at("from"), dimension, diagnostics);
   const auto to = read_limit(spot.at("to"), dimension, diagnostics);
-  if (!from || !to) return {};
+  if (!from || !to) return any_range();
   if (to->nominal < from->nominal) {
     report(diagnostics, spot.at("to"), "out_of_range", "The most is less than the least.",
            fmt::format("at least {}", shown(*from)));
-    return {};
+    return any_range();
   }
   return {quantity::Mixed::from_base(from->nominal), quantity::Mixed::from_base(to->nominal)};
 }

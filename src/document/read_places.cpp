@@ -62,7 +62,7 @@ void PlaceReader::check_template_place(const Spot& where, const model::Place& pl
   // Without a template nothing can be said about its places; that it is missing is said where it is named.
   if (names_.bicycle() == nullptr) return;
   if (std::find(template_places_.begin(), template_places_.end(), place.is) == template_places_.end()) {
-    report_unknown(diagnostics_, where, "place in this template", template_places_);
+    report_unknown(diagnostics_, where, "place", template_places_);
     return;
   }
   const auto [seen, is_new] = filled_.emplace(place.is, Seen{diagnostics_.file(), where.mark()});

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <set>
 
 #include "document/read_value.hpp"
 
@@ -37,10 +38,13 @@ model::Window read_window(const Spot& spot, Diagnostics& diagnostics) {
 
 void require_dimension(const Spot& spot, const model::Window& window, const std::vector<quantity::Dimension>& accepted,
                        Diagnostics& diagnostics) {
+  // Ends of two kinds were reported when the window was read.
+  if (window.from && window.to && window.from->dimension != window.to->dimension) return;
   const auto require = [&](const char* key, const std::optional<quantity::Value>& value) {
     if (!value || std::find(accepted.begin(), accepted.end(), value->dimension) != accepted.end()) return;
     std::string words;
-    for (const quantity::Dimension dimension : accepted)
+    const std::set<quantity::Dimension> kinds(accepted.begin(), accepted.end());
+    for (const quantity::Dimension dimension : kinds)
       words += fmt::format("{}a {}", words.empty() ? "" : ", or ", quantity::word_for(dimension));
     report(diagnostics, spot.at(key), "bad_value", "The limit is of another kind of quantity than what it limits.",
            words);
@@ -93,7 +97,7 @@ Protection read_protection(const Spot& rule, Diagnostics& diagnostics) {
   if (word == "maker") protection.may_pass = MayPass::maker;
   if (guarded && word == "mechanic")
     report(diagnostics, rule.at("may_pass"), "bad_value",
-           fmt::format("A limit that guards {} may not be passed by a mechanic.", rule.at("guards").text()),
+           fmt::format("A limit that guards `{}` may not be passed by a mechanic.", rule.at("guards").text()),
            "nobody or maker");
   return protection;
 }

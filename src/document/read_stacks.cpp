@@ -83,8 +83,8 @@ model::StackForm StackReader::read_form(const Spot& spot) {
   model::StackForm form;
   form.id = spot.at("id").text();
   form.label = spot.at("label").text();
-  form.terms = read_factors(spot.at("terms"), "term in this stack", term_ids_);
-  form.slots = read_factors(spot.at("slots"), "slot in this stack", slot_ids_);
+  form.terms = read_factors(spot.at("terms"), "term", term_ids_);
+  form.slots = read_factors(spot.at("slots"), "slot", slot_ids_);
   form.halved = spot.at("halved").flag(false);
   form.cut = spot.at("cut").flag(false);
   read_limits(spot, form);

@@ -49,7 +49,7 @@ struct PortEnd {
 };
 
 std::optional<PortEnd> read_end(const Spot& spot, const SheetNames& names, Diagnostics& diagnostics) {
-  const auto ref = read_pair(spot, names.place_names(), "place.port", diagnostics);
+  const auto ref = read_pair(spot, names.place_names(), "`place.port`", diagnostics);
   if (!ref) return std::nullopt;
   PortEnd end{{names.name_now(ref->place), ref->interface}, ""};
   const model::Part* part = names.part_in(ref->place);

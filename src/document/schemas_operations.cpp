@@ -4,7 +4,7 @@
 namespace cotter::document {
 namespace {
 
-constexpr double k_most_minutes = 100'000;
+constexpr double k_most_minutes = 10'000;
 
 SchemaRef access_schema() {
   return object_schema("access", {
