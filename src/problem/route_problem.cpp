@@ -32,7 +32,8 @@ Node millimetres(quantity::Length length) {
 
 class Writer {
  public:
-  Writer(const Problem& problem, const Result& result) : problem_(problem), result_(result) {}
+  Writer(const Problem& problem, const Result& result, const std::string& source)
+      : problem_(problem), result_(result), source_(source) {}
 
   Node write() const {
     Node node = Node::map();
@@ -163,6 +164,7 @@ class Writer {
 
   Node sources() const {
     Node list = Node::list();
+    if (!source_.empty()) list.push(Node::text(source_));
     if (problem_.rules.packing == engine::route::Packing::exact) {
       list.push(
           Node::text("two circles: sum of the diameters; three: Descartes' circle theorem, and the circle "
@@ -184,6 +186,7 @@ class Writer {
 
   const Problem& problem_;
   const Result& result_;
+  const std::string& source_;
 };
 
 }  // namespace
@@ -193,7 +196,8 @@ document::Read<Node> solve_route(const Node& problem, const std::string& file) {
   if (!read) return tl::unexpected(std::move(read.error()));
   engine::route::Options options;
   options.node_limit = document::integer_or(problem, "node_limit", options.node_limit);
-  return Writer(*read, engine::route::solve(*read, options)).write();
+  const std::string source = document::text_or(problem, "source");
+  return Writer(*read, engine::route::solve(*read, options), source).write();
 }
 
 }  // namespace cotter::problem

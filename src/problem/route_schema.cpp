@@ -111,6 +111,7 @@ SchemaRef route_schema() {
       {{"cotter", document::word_schema({"route_problem 1"}), Need::optional, "Format and version."},
        {"name", name(), Need::required, "Name of the instance."},
        {"family", name(), Need::optional, "Handed over by generators; not used."},
+       {"source", document::text_schema(), Need::optional, "Where the problem comes from; handed through."},
        {"size", name(), Need::optional, "Not used."},
        {"seed", document::integer_schema(-k_any, k_any), Need::optional, "Not used."},
        {"hole_scale_percent", document::integer_schema(0, k_any), Need::optional, "Not used."},
