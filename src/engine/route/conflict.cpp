@@ -100,16 +100,19 @@ Conflict find_conflict(const Problem& problem, Apertures& apertures, const std::
                        std::int64_t node_limit, std::int64_t& nodes) {
   LineSet lines = all_lines(problem.lines.size());
   Conflict conflict{{}, true, {}};
+  const auto blocked = [&](LineSet set) {
+    const SearchOutcome trial = search(problem, apertures, ways, set, Aim::any_plan, node_limit);
+    nodes += trial.nodes;
+    node_limit -= std::min(node_limit, trial.nodes);
+    if (!trial.complete) conflict.irreducible = false;
+    return trial.complete && !trial.plan;
+  };
+  if (blocked(0)) return conflict;
   if (const LineSet none = without_ways(ways, lines); none != 0) {
     lines = only(first(none));
   } else {
     for (const int line : listed(lines)) {
-      const LineSet rest = lines & ~only(line);
-      const SearchOutcome trial = search(problem, apertures, ways, rest, Aim::any_plan, node_limit);
-      nodes += trial.nodes;
-      node_limit -= std::min(node_limit, trial.nodes);
-      if (!trial.complete) conflict.irreducible = false;
-      if (trial.complete && !trial.plan) lines = rest;
+      if (blocked(lines & ~only(line))) lines &= ~only(line);
     }
   }
   conflict.lines = listed(lines);

@@ -112,7 +112,7 @@ struct Problem {
 struct Options {
   std::int64_t node_limit =
       300'000;  ///< for the proof; the conflict set of an infeasible problem may take as many again
-  std::int64_t way_limit = 2'000'000;  ///< partial ways looked at while all ways are listed
+  std::int64_t way_limit = 300'000;  ///< partial ways looked at while all ways are listed
 };
 
 }  // namespace cotter::engine::route

@@ -81,7 +81,7 @@ struct ConflictReason {
 
 /// Lines that cannot all be routed.
 struct Conflict {
-  std::vector<int> lines;
+  std::vector<int> lines;    ///< empty = the devices alone cannot all be seated
   bool irreducible = false;  ///< proven: without any one of them there is a way for the others
   std::vector<ConflictReason> reasons;
 };

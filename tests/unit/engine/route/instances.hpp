@@ -107,7 +107,7 @@ inline Problem frame(std::uint64_t seed, int cells, int lines, int tight) {
   for (int c = 0; c < cells; ++c) {
     problem.cells.push_back("cell" + std::to_string(c));
     if (c > 0) add(c, c - 1, ApertureKind::shared, dice.roll(80, 140));
-    if (c > 2 && dice.chance(60)) add(c, c - dice.roll(2, 3), ApertureKind::shared, dice.roll(60, 110));
+    if (c > 2 && dice.chance(25)) add(c, c - dice.roll(2, 3), ApertureKind::shared, dice.roll(60, 110));
     add(c, k_outside, dice.chance(40) ? ApertureKind::exclusive : ApertureKind::shared, dice.roll(55, 90));
   }
   for (int k = 0; k < lines; ++k) {
