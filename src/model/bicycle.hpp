@@ -9,7 +9,6 @@
 #include "model/kind.hpp"
 #include "model/names.hpp"
 #include "model/part.hpp"
-#include "model/part.hpp"
 
 namespace cotter::model {
 

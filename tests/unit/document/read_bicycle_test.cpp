@@ -100,9 +100,9 @@ INSTANTIATE_TEST_SUITE_P(
               "\"allowance\"; accepted: bore, bore"}},
         Slip{"FormOfUnknownTerm",
              "{bore: 1, allowance: -1}",
-             "{bore: 1, allowence: -1}",
-             {"bicycle.yaml:24:26: stacks[0].forms[0].terms.allowence: There is no term of this name; found "
-              "\"allowence\"; accepted: bore, allowance; did you mean \"allowance\"?"}},
+             "{bore: 1, allowancee: -1}",
+             {"bicycle.yaml:24:26: stacks[0].forms[0].terms.allowancee: There is no term of this name; found "
+              "\"allowancee\"; accepted: bore, allowance; did you mean \"allowance\"?"}},
         Slip{"FormOfUnknownSlot",
              "slots: {right: -1}",
              "slots: {rihgt: -1}",

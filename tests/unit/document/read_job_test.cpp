@@ -443,26 +443,27 @@ INSTANTIATE_TEST_SUITE_P(
 TEST(ReadJob, AllErrorsInOneGo) {
   std::string text = changed(k_job_text, "bore: 45 mm", "bore: 49 mm");
   text = changed(text, "outer_diameter: 50 mm assumed", "outer_diameter: 50 kg");
-  text = changed(text, "revision: A", "revison: A");
+  text = changed(text, "revision: A", "revisionn: A");
   text = changed(text, "  lever: lever", "  lever: levr");
   text = changed(text, "part: hose_5", "part: hose_6");
   text = changed(text, "count: 4", "count: four");
   const auto read = read_job_text(text);
   ASSERT_FALSE(read);
-  EXPECT_EQ(lines_of(read.error()),
-            (std::vector<std::string>{
-                "job.yaml:6:1: revison: A job has no such field; found \"revison\"; accepted: cotter, id, title, note, "
-                "bicycle, revision, parts, places, joints, lines, aliases, decisions, shop; did you mean \"revision\"?",
-                "job.yaml:14:134: parts[0].interfaces.shell_right.outer_diameter: The unit is one of another kind of "
-                "quantity; found \"50 kg\"; accepted: mm, cm, m, µm, nm, in or tpi, a unit of length",
-                "job.yaml:17:71: parts[0].cells[0].bore: bore 49 mm is not smaller than outer diameter 48 mm; found "
-                "\"49 mm\"; accepted: less than 48 mm",
-                "job.yaml:28:10: places.lever: There is no part of this name; found \"levr\"; accepted: caliper, "
-                "cups_46, hose_5, lever, saddle_plain, wire_2, frame_here; did you mean \"lever\"?",
-                "job.yaml:34:23: lines[0].part: There is no part of this name; found \"hose_6\"; accepted: caliper, "
-                "cups_46, hose_5, lever, saddle_plain, wire_2, frame_here; did you mean \"hose_5\"?",
-                "job.yaml:45:86: shop.kit[0].count: This is text, which does not belong here; found \"four\"; "
-                "accepted: a whole number from 0 to 1000000"}));
+  EXPECT_EQ(
+      lines_of(read.error()),
+      (std::vector<std::string>{
+          "job.yaml:6:1: revisionn: A job has no such field; found \"revisionn\"; accepted: cotter, id, title, note, "
+          "bicycle, revision, parts, places, joints, lines, aliases, decisions, shop; did you mean \"revision\"?",
+          "job.yaml:14:134: parts[0].interfaces.shell_right.outer_diameter: The unit is one of another kind of "
+          "quantity; found \"50 kg\"; accepted: mm, cm, m, µm, nm, in or tpi, a unit of length",
+          "job.yaml:17:71: parts[0].cells[0].bore: bore 49 mm is not smaller than outer diameter 48 mm; found "
+          "\"49 mm\"; accepted: less than 48 mm",
+          "job.yaml:28:10: places.lever: There is no part of this name; found \"levr\"; accepted: caliper, "
+          "cups_46, hose_5, lever, saddle_plain, wire_2, frame_here; did you mean \"lever\"?",
+          "job.yaml:34:23: lines[0].part: There is no part of this name; found \"hose_6\"; accepted: caliper, "
+          "cups_46, hose_5, lever, saddle_plain, wire_2, frame_here; did you mean \"hose_5\"?",
+          "job.yaml:45:86: shop.kit[0].count: This is text, which does not belong here; found \"four\"; "
+          "accepted: a whole number from 0 to 1000000"}));
 }
 
 TEST(ReadJob, AnotherKindOfDocument) {

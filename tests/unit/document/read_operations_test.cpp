@@ -65,9 +65,9 @@ INSTANTIATE_TEST_SUITE_P(
               "accepted: port, shell_right"}},
         Slip{"FactUnknown",
              "place:frame",
-             "palce:frame",
+             "plaze:frame",
              {"operations.yaml:12:12: operations[1].when[0]: This is not a fact that work can wait for; found "
-              "\"palce:frame\"; accepted: place:<place>, open:<place>, line:<wire, hose or housing>, "
+              "\"plaze:frame\"; accepted: place:<place>, open:<place>, line:<wire, hose or housing>, "
               "kind:<place.interface>=<kind>, family:<place>=<family>, material:<place>=<material>, cut:<form>, "
               "rework:<operation>, shell_lines, each with `!` in front for its opposite"}},
         Slip{"FactOfUnknownPlace",
@@ -103,9 +103,9 @@ INSTANTIATE_TEST_SUITE_P(
               "steerer_cut"}},
         Slip{"FactOfUnknownRework",
              "rework:compound",
-             "rework:compund",
-             {"operations.yaml:12:121: operations[1].when[6]: There is no operation named `compund`; found "
-              "\"rework:compund\"; accepted: compound, look; did you mean \"compound\"?"}},
+             "rework:compoundd",
+             {"operations.yaml:12:121: operations[1].when[6]: There is no operation named `compoundd`; found "
+              "\"rework:compoundd\"; accepted: compound, look; did you mean \"compound\"?"}},
         Slip{"OperationTwice",
              "id: look",
              "id: compound",
