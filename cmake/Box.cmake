@@ -1,12 +1,13 @@
 # A box is one folder of src/ and one static library. Its headers are reachable only through the
 # include folder of a box that was linked, so a header of a box that is not linked does not build.
 
-# cotter_box(<folder> [ON box ...] [USES library ...])
+# cotter_box(<folder> [ON box ...] [HIDES box ...] [USES library ...])
 #   folder  path below src/, for example engine/route; the target is cotter_engine_route
-#   ON      the boxes it may include
+#   ON      the boxes it may include; whoever links this box can include them too
+#   HIDES   the boxes it may include, but whoever links this box cannot (its own headers do not show them)
 #   USES    outside libraries, private to this box
 function(cotter_box folder)
-  cmake_parse_arguments(BOX "" "" "ON;USES;PUBLIC_USES" ${ARGN})
+  cmake_parse_arguments(BOX "" "" "ON;HIDES;USES" ${ARGN})
   string(REPLACE "/" "_" name ${folder})
   set(target cotter_${name})
   set(include_root ${PROJECT_BINARY_DIR}/boxes/${name})
@@ -30,8 +31,13 @@ function(cotter_box folder)
     string(REPLACE "/" "_" box ${box})
     target_link_libraries(${target} ${reach} cotter_${box})
   endforeach()
-  target_link_libraries(${target} ${own} ${BOX_USES})
-  target_link_libraries(${target} ${reach} ${BOX_PUBLIC_USES})
+  set(hidden)
+  foreach(box IN LISTS BOX_HIDES)
+    string(REPLACE "/" "_" box ${box})
+    list(APPEND hidden cotter_${box})
+  endforeach()
+  target_link_libraries(${target} ${own} ${hidden} ${BOX_USES})
+  set(${target}_HIDDEN ${hidden} CACHE INTERNAL "what tests of ${target} link besides")
 endfunction()
 
 # cotter_table(<target> <csv> <header>)
