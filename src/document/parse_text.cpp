@@ -7,6 +7,7 @@ namespace cotter::document {
 namespace {
 
 constexpr std::size_t k_shown_bytes = 4;
+constexpr char32_t k_byte_order_mark = 0xFEFF;
 
 bool is_continuation(char byte) {
   return (static_cast<unsigned char>(byte) & 0xC0u) == 0x80u;
@@ -79,7 +80,7 @@ Character character_at(std::string_view text, std::size_t offset) {
 
 bool is_refused_control(char32_t code) {
   if (code == '\t' || code == '\n' || code == '\r') return false;
-  return code < 0x20 || (code >= 0x7F && code <= 0x9F);
+  return code < 0x20 || (code >= 0x7F && code <= 0x9F) || code == k_byte_order_mark;
 }
 
 bool is_clean(std::string_view text) {

@@ -24,7 +24,8 @@ struct Character {
 /// surrogate, nothing above U+10FFFF.
 Character character_at(std::string_view text, std::size_t offset);
 
-/// Control characters other than tab, line feed and carriage return.
+/// Control characters other than tab, line feed and carriage return, and the byte order mark: it may only begin a file,
+/// and the parsers skip a second one unseen.
 bool is_refused_control(char32_t code);
 
 /// Text from which parsers and screens have nothing to fear: UTF-8 without refused control characters.

@@ -105,7 +105,8 @@ void Builder::open(Node container) {
   if (!container_key_) {
     if (tree_.open(std::move(container)) == Tree::Step::stop) throw Stop();
   } else if (containers_.size() > depth_) {
-    report("too_deep", reached_, "The document is nested too deeply.", "lists and maps with fewer levels");
+    report("too_deep", reached_, fmt::format("The document is nested deeper than {} levels.", depth_),
+           "lists and maps with fewer levels");
     throw Stop();
   }
 }

@@ -110,5 +110,15 @@ TEST(Json, ControlCharactersAndBadUtf8AreRefused) {
                    "accepted: letters, signs and spaces"}));
 }
 
+// The parser skipped it, so that the places no longer fitted its events (found by fuzzing).
+TEST(Json, ASecondByteOrderMarkIsRefused) {
+  EXPECT_TRUE(
+      json("\xEF\xBB\xBF"
+           "7"));
+  EXPECT_EQ(codes(json("\xEF\xBB\xBF\xEF\xBB\xBF"
+                       "7")),
+            Words{"not_text"});
+}
+
 }  // namespace
 }  // namespace cotter::document::test

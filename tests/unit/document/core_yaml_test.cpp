@@ -224,5 +224,11 @@ TEST(Yaml, BrokenSyntaxNamesThePlaceAndAMend) {
   EXPECT_EQ(codes(yaml("}")), Words{"syntax"});
 }
 
+TEST(Yaml, ASecondByteOrderMarkIsRefused) {
+  EXPECT_EQ(codes(yaml("\xEF\xBB\xBF\xEF\xBB\xBF"
+                       "a: 'b'")),
+            Words{"not_text"});
+}
+
 }  // namespace
 }  // namespace cotter::document::test
