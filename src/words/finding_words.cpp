@@ -25,7 +25,8 @@ std::string number(std::int64_t amount, Dimension dimension, const NumberStyle& 
     while (text.ends_with('0')) text.pop_back();
     if (text.ends_with('.') || text.ends_with(',')) text.pop_back();
   }
-  return text == "-0" ? "0" : text;
+  // What is not nought is never shown as nought: it may be the amount by which something does not fit.
+  return text == "0" || text == "-0" ? quantity::print_number(amount, dimension, style) : text;
 }
 
 std::string amount(std::int64_t base, Dimension dimension, const NumberStyle& style) {
@@ -71,14 +72,14 @@ void add_number_sentence(const Finding& finding, const NumberStyle& style, std::
   Holes holes{{"values", value_list(finding, style)},
               {"number", number_name(finding)},
               {"result", show(*finding.result, dimension, style)}};
-  if (!finding.must) {
-    out.push_back(fill("finding.length", holes));
-    return;
-  }
-  holes["window"] = show_window(*finding.must, dimension, style);
+  if (finding.must) holes["window"] = show_window(*finding.must, dimension, style);
   if (finding.verdict == Verdict::accept && finding.should) {
     holes["wish"] = show_window(*finding.should, dimension, style);
-    out.push_back(fill("finding.beside_wish", holes));
+    out.push_back(fill(finding.must ? "finding.beside_wish" : "finding.beside_wish_only", holes));
+    return;
+  }
+  if (!finding.must) {
+    out.push_back(fill("finding.length", holes));
     return;
   }
   std::string sentence = fill(holes["values"].empty() ? "finding.number_only" : "finding.number", holes);

@@ -49,7 +49,7 @@ std::vector<std::string> wrap(std::string_view text, int width) {
   std::vector<std::string> lines;
   std::string line;
   while (!text.empty()) {
-    const std::size_t space = text.find(' ');
+    const std::size_t space = text.find_first_of(" \n\t");
     const std::string_view word = text.substr(0, space);
     text.remove_prefix(space == std::string_view::npos ? text.size() : space + 1);
     if (word.empty()) continue;

@@ -10,7 +10,8 @@ namespace cotter::words {
 /// Columns a text takes on a terminal.
 int display_width(std::string_view text);
 
-/// Breaks at spaces so that no line is wider than `width`; a word that is wider stands alone.
+/// Breaks at blanks so that no line is wider than `width`; a word that is wider stands alone. Line breaks and tabs of
+/// the text count as blanks.
 std::vector<std::string> wrap(std::string_view text, int width);
 
 /// `text` wrapped, its first line behind `first`, the others behind as many blanks.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdlib>
 #include <fmt/format.h>
+#include <map>
 
 #include "words/finding_words.hpp"
 #include "words/layout.hpp"
@@ -16,6 +17,13 @@ using model::Verdict;
 
 std::string bold(std::string_view text, const Layout& layout) {
   return layout.emphasis == Emphasis::bold ? "\033[1m" + std::string(text) + "\033[0m" : std::string(text);
+}
+
+/// Wrapped behind `first`, of which `word` at its beginning or after blanks is bold.
+std::string hanging_bold(std::string_view first, std::string_view word, std::string_view text, const Layout& layout) {
+  std::string out = hanging(first, text, layout.width);
+  const std::size_t at = out.find(word);
+  return layout.emphasis == Emphasis::bold ? out.replace(at, word.size(), bold(word, layout)) : out;
 }
 
 std::string head(std::string_view key, const Layout& layout) {
@@ -38,11 +46,14 @@ std::string without_stop(std::string text) {
 }
 
 std::string title(const Plan& plan, const Layout& layout) {
-  std::string text =
-      bold(plan.title + " (" + plan.job + (plan.revision.empty() ? ")" : ", revision " + plan.revision + ")"), layout) +
-      "\n";
-  text += plan.bicycle_label + (plan.shop.empty() ? "" : "; " + plan.shop) +
-          (plan.country.empty() ? "" : ", " + plan.country) + "\n";
+  const std::string named =
+      plan.title + " (" + plan.job + (plan.revision.empty() ? ")" : ", revision " + plan.revision + ")");
+  std::string text;
+  for (const std::string& line : wrap(named, layout.width)) text += bold(line, layout) + "\n";
+  text += hanging("",
+                  plan.bicycle_label + (plan.shop.empty() ? "" : "; " + plan.shop) +
+                      (plan.country.empty() ? "" : ", " + plan.country),
+                  layout.width);
   if (!plan.note.empty()) text += hanging("", plan.note, layout.width);
   return text;
 }
@@ -56,10 +67,12 @@ std::string cautions_text(const Layout& layout) {
 std::string finding_text(const model::Finding& finding, std::size_t number, const Layout& layout) {
   const std::string word(model::word_for(finding.verdict));
   const std::string shown = number_shown(finding, layout.numbers);
-  std::string text =
-      fmt::format("{:>3}  ", number) + bold(cell(word, 8), layout) + " " + finding.subject +
-      (finding.rule_label.empty() || finding.rule_label == finding.subject ? "" : ": " + finding.rule_label) +
-      (shown.empty() ? "" : "  [" + shown + "]") + "\n";
+  std::string text = hanging_bold(
+      fmt::format("{:>3}  {} ", number, cell(word, 8)), cell(word, 8),
+      finding.subject +
+          (finding.rule_label.empty() || finding.rule_label == finding.subject ? "" : ": " + finding.rule_label) +
+          (shown.empty() ? "" : " [" + shown + "]"),
+      layout);
   for (const std::string& sentence : sentences(finding, layout.numbers))
     text += hanging("              ", sentence, layout.width);
   text += "              " + finding.id + "\n";
@@ -85,11 +98,57 @@ std::string mass_words(const std::optional<quantity::Value>& mass) {
   return mass ? fmt::format("{} g", (mass->nominal + 500) / 1000) : "?";
 }
 
+/// Money is summed by currency: nobody adds one to another here.
+struct Sums {
+  std::int64_t mass = 0, unweighed = 0, unpriced = 0;
+  std::map<std::string, std::int64_t> price, to_order;
+};
+
+Sums sums_of(const Plan& plan) {
+  Sums sums;
+  sums.price[plan.currency] = sums.to_order[plan.currency] = 0;
+  for (const model::BillRow& row : plan.bill) {
+    if (row.open) continue;
+    if (row.mass)
+      sums.mass += row.mass->nominal * row.quantity;
+    else
+      ++sums.unweighed;
+    if (!row.price) {
+      ++sums.unpriced;
+      continue;
+    }
+    const std::int64_t price = row.price->hundredths * row.quantity;
+    sums.price[row.price->currency] += price;
+    if (row.to_order) sums.to_order[row.price->currency] += price;
+  }
+  return sums;
+}
+
+/// Own currency first; others that nothing was paid in are left out.
+std::string money_sum(const std::map<std::string, std::int64_t>& sum, const std::string& own) {
+  std::string text = money(sum.at(own), own);
+  for (const auto& [currency, hundredths] : sum) {
+    if (currency == own || hundredths == 0) continue;
+    text = (sum.at(own) == 0 && text == money(0, own) ? "" : text + " + ") + money(hundredths, currency);
+  }
+  return text;
+}
+
+std::string together(const Plan& plan, const Layout& layout) {
+  const Sums sums = sums_of(plan);
+  const auto missing = [](std::int64_t count, std::string_view what) {
+    return count == 0 ? "" : fmt::format(" (and {} {})", count, what);
+  };
+  return hanging("    ",
+                 fmt::format("Together {} g{}, {}{}; still to order {}.", (sums.mass + 500) / 1000,
+                             missing(sums.unweighed, "not weighed"), money_sum(sums.price, plan.currency),
+                             missing(sums.unpriced, "without a price"), money_sum(sums.to_order, plan.currency)),
+                 layout.width);
+}
+
 std::string bill_text(const Plan& plan, const Layout& layout) {
   const int wide = std::max(20, layout.width - 4 - 20 - 9 - 15 - 10);
   std::string text = head("head.bill", layout);
-  std::int64_t mass = 0, price = 0, order_price = 0, unweighed = 0;
-  std::string currency = plan.currency;
   for (const model::BillRow& row : plan.bill) {
     const std::string state = row.open ? "open" : row.to_order ? "to order" : "at hand";
     text += cell_right(std::to_string(row.item), 3) + " " + cell(row.place_label, 19) + " " +
@@ -99,21 +158,8 @@ std::string bill_text(const Plan& plan, const Layout& layout) {
                                   : "?",
                        15) +
             "  " + state + "\n";
-    if (row.open) continue;
-    if (row.mass)
-      mass += row.mass->nominal;
-    else
-      ++unweighed;
-    if (row.price) {
-      price += row.price->hundredths;
-      if (row.to_order) order_price += row.price->hundredths;
-      currency = row.price->currency;
-    }
   }
-  text += fmt::format("    Together {} g{}, {}; still to order {}.\n", (mass + 500) / 1000,
-                      unweighed == 0 ? "" : fmt::format(" (and {} not weighed)", unweighed), money(price, currency),
-                      money(order_price, currency));
-  return text;
+  return text + together(plan, layout);
 }
 
 std::string lines_text(const Plan& plan, const Layout& layout) {
@@ -122,8 +168,8 @@ std::string lines_text(const Plan& plan, const Layout& layout) {
   for (const model::Run& run : plan.runs) {
     const std::string length =
         fill(run.cut_to_length ? "route.start" : "route.choose", {{"length", std::to_string(run.length)}});
-    text +=
-        "  " + bold(run.number, layout) + " " + run.label + ": " + run.from + " to " + run.to + "; " + length + ".\n";
+    text += hanging_bold("  " + run.number + " ", run.number,
+                         run.label + ": " + run.from + " to " + run.to + "; " + length + ".", layout);
     std::string way;
     for (const model::RunStep& step : run.steps)
       way += (way.empty() ? "" : ", ") + (step.letter.empty() ? "" : step.letter + " ") + step.label +
@@ -134,7 +180,7 @@ std::string lines_text(const Plan& plan, const Layout& layout) {
                     layout.width);
   }
   for (const model::PullOrder& order : plan.pull_order)
-    text += "  " + order.first + " before " + order.then + ", because of " + order.because + ".\n";
+    text += hanging("  ", order.first + " before " + order.then + ", because of " + order.because + ".", layout.width);
   return text;
 }
 
@@ -150,11 +196,11 @@ std::string openings_text(const Plan& plan, const Layout& layout) {
         use.shape.round ? show(use.shape.width.range(), quantity::Dimension::length, layout.numbers)
                         : quantity::print_number(use.shape.width.nominal, quantity::Dimension::length, layout.numbers) +
                               " x " + show(use.shape.length.range(), quantity::Dimension::length, layout.numbers);
-    text += "  " + cell(use.letter, 3) + cell(use.label, std::max(24, layout.width - 50)) + cell(size, 18) +
-            (content.empty()
-                 ? "unused"
-                 : content + (use.lines.empty() ? "" : fmt::format(" ({} % full)", (use.fill_permille + 9) / 10))) +
-            "\n";
+    text += hanging("  " + cell(use.letter, 3) + cell(use.label, std::max(24, layout.width - 50)) + cell(size, 18),
+                    content.empty()     ? "unused"
+                    : use.lines.empty() ? content
+                                        : content + fmt::format(" ({} % full)", (use.fill_permille + 9) / 10),
+                    layout.width);
   }
   return text;
 }
@@ -189,9 +235,10 @@ std::string work_text(const Plan& plan, const Layout& layout) {
     if (!step.caution.empty()) text += hanging(blank, "! " + step.caution, layout.width);
     if (!step.check.empty()) text += hanging(blank, fill("work.check", {{"check", step.check}}), layout.width);
   }
-  text +=
-      "  " + fill("work.total", {{"hours", hours(plan.minutes)}, {"steps", std::to_string(plan.work.size())}}) + "\n";
-  return text;
+  return text +
+         hanging("  ",
+                 fill("work.total", {{"hours", hours(plan.minutes)}, {"steps", std::to_string(plan.work.size())}}),
+                 layout.width);
 }
 
 std::string choices_text(const Plan& plan, const Layout& layout) {
@@ -206,9 +253,11 @@ std::string choices_text(const Plan& plan, const Layout& layout) {
   return text;
 }
 
-std::string foot(const Plan& plan) {
-  return fmt::format("\nMade by cotter {}; job {}, catalog {}.\n", plan.program_version, plan.job_hash.substr(0, 12),
-                     plan.catalog_hash.substr(0, 12));
+std::string foot(const Plan& plan, const Layout& layout) {
+  return "\n" + hanging("",
+                        fmt::format("Made by cotter {}; job {}, catalog {}.", plan.program_version,
+                                    plan.job_hash.substr(0, 12), plan.catalog_hash.substr(0, 12)),
+                        layout.width);
 }
 
 }  // namespace
@@ -233,12 +282,12 @@ std::string verdict_counts(const Plan& plan) {
 std::string plan_text(const Plan& plan, const Layout& layout) {
   return title(plan, layout) + cautions_text(layout) + findings_text(plan, layout) + bill_text(plan, layout) +
          lines_text(plan, layout) + openings_text(plan, layout) + cuts_text(plan, layout) + choices_text(plan, layout) +
-         work_text(plan, layout) + foot(plan);
+         work_text(plan, layout) + foot(plan, layout);
 }
 
 std::string why_text(const model::Finding& finding, const Layout& layout) {
-  std::string text =
-      bold(model::word_for(finding.verdict), layout) + "  " + finding.subject + ": " + finding.rule_label + "\n";
+  const std::string word(model::word_for(finding.verdict));
+  std::string text = hanging_bold(word + "  ", word, finding.subject + ": " + finding.rule_label, layout);
   for (const std::string& sentence : sentences(finding, layout.numbers)) text += hanging("  ", sentence, layout.width);
   text += "\n";
   for (const std::string& line : working(finding, layout.numbers))
