@@ -20,9 +20,9 @@ std::string_view path_of(Route route);
 struct RequestHead {
   std::string_view method;
   std::string_view target;
-  std::vector<std::string_view> hosts;
-  std::vector<std::string_view> origins;
-  std::vector<std::string_view> lengths;  ///< Content-Length
+  std::vector<std::string_view> hosts{};
+  std::vector<std::string_view> origins{};
+  std::vector<std::string_view> lengths{};  ///< Content-Length
   bool transfer_encoding = false;
 };
 

@@ -13,7 +13,9 @@
 #include <boost/beast/http/parser.hpp>
 #include <boost/beast/http/read.hpp>
 #include <csignal>
+#include <cstdint>
 #include <fmt/format.h>
+#include <limits>
 #include <memory>
 #include <optional>
 #include <set>
@@ -148,7 +150,8 @@ void Connection::read() {
   set_deadline(server_.options().deadline);
   parser_.emplace();
   parser_->header_limit(k_most_header_bytes);
-  parser_->body_limit(boost::none);  // no body is ever read; `judge` refuses its announcement
+  // No body is ever read: `judge` refuses its announcement. (No limit at all means 0 to Boost 1.74.)
+  parser_->body_limit(std::numeric_limits<std::uint64_t>::max());
   http::async_read_header(socket_, buffer_, *parser_,
                           [self = shared_from_this()](error_code error, std::size_t) { self->after_read(error); });
 }
@@ -206,8 +209,8 @@ void Connection::answer_with(Reply reply) {
   head_ = head_of(reply_, keep_open_ ? Afterwards::keep_open : Afterwards::close,
                   std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()));
   server_.log(fmt::format("{} {}", reply_.status, asked_));
-  const std::array parts{asio::buffer(std::as_const(head_)),
-                         head_only_ ? asio::const_buffer() : asio::buffer(std::as_const(reply_.body))};
+  const std::array<asio::const_buffer, 2> parts{
+      asio::buffer(std::as_const(head_)), head_only_ ? asio::const_buffer() : asio::buffer(std::as_const(reply_.body))};
   asio::async_write(socket_, parts,
                     [self = shared_from_this()](error_code error, std::size_t) { self->after_write(error); });
 }
@@ -328,6 +331,7 @@ void Server::begin_stop() {
   if (std::exchange(stopping_, true)) return;
   error_code ignored;
   acceptor_.close(ignored);
+  signals_.cancel(ignored);
   signals_.clear(ignored);  // from here on a second signal ends the process
   for (Connection* connection : open_)
     if (connection->idle()) connection->close();
