@@ -33,7 +33,10 @@ class JointAdapter {
     if (!a->part || !b->part) return;
     const model::Interface* feature_a = assembly_.interface(joint_.a);
     const model::Interface* feature_b = assembly_.interface(joint_.b);
-    if (feature_a == nullptr && feature_b == nullptr) return;
+    if (feature_a == nullptr && feature_b == nullptr) {
+      out.push_back(neither());
+      return;
+    }
     if (feature_a == nullptr || feature_b == nullptr) {
       out.push_back(lacks(feature_a == nullptr ? joint_.a : joint_.b, feature_a == nullptr ? joint_.b : joint_.a));
       return;
@@ -60,6 +63,19 @@ class JointAdapter {
   std::string kind_label(const model::Interface& feature) const {
     const auto kind = assembly_.catalog().kinds.find(feature.kind);
     return kind == assembly_.catalog().kinds.end() ? feature.kind : kind->second.label;
+  }
+
+  /// The template says that the two must mate, and nobody has said with what: never silently right.
+  Finding neither() const {
+    Finding finding = head("has_feature");
+    finding.rule_label = "both sides are there";
+    finding.law = "kinds";
+    finding.verdict = Verdict::measure;
+    finding.may_pass = model::MayPass::nobody;
+    finding.facts = {{"finding.neither", ""},
+                     {"a", assembly_.place(joint_.a.place)->form->label},
+                     {"b", assembly_.place(joint_.b.place)->form->label}};
+    return finding;
   }
 
   Finding lacks(const model::InterfaceRef& without, const model::InterfaceRef& with) const {

@@ -43,6 +43,9 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"finding.rests_on_guarded",
      "Not ok before it is measured, because it rests on an assumed or unknown value: {names}."},
     {"finding.unlike", "A {a} and a {b} do not mate: no rule joins these two kinds."},
+    {"finding.neither",
+     "Neither the part in place \"{a}\" nor the one in place \"{b}\" says how they mate. Write the feature of both "
+     "down with its dimensions, or ? for what nobody knows."},
     {"finding.lacks",
      "The part in place \"{with}\" offers a {kind}; the part in place \"{without}\" has nothing to meet it."},
     {"finding.mismatch", "Differs: {list}."},
