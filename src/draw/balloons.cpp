@@ -32,8 +32,10 @@ std::optional<Spot> target_of(const model::Finding& finding, const model::Plan& 
     }
   }
   for (const model::InterfaceRef& about : finding.about) {
-    const auto anchor = plan.picture.anchors.find(about.place);
-    if (anchor != plan.picture.anchors.end()) return scene.view(anchor->second);
+    for (const std::string& name : {about.text(), about.place}) {
+      const auto anchor = plan.picture.anchors.find(name);
+      if (anchor != plan.picture.anchors.end()) return scene.view(anchor->second);
+    }
   }
   return std::nullopt;
 }
@@ -92,6 +94,7 @@ std::vector<Balloon> balloons_of(const model::Plan& plan, const Scene& scene, co
     balloons.push_back({*target, k_finding_radius, k_dot, *target, row.mark, &row, nullptr});
   }
   for (const model::OpeningUse& opening : plan.openings) {
+    if (opening.letter.empty()) continue;
     const Spot at = scene.view(opening.at);
     balloons.push_back({at, k_letter_radius, hole_radius(opening, scene.view), at, opening.letter, nullptr, &opening});
   }

@@ -118,7 +118,7 @@ struct DrawnDimension {
 struct Picture {
   std::vector<Shape> shapes;
   std::vector<DrawnDimension> dimensions;
-  std::map<std::string, PlanPoint> anchors;  ///< place -> where its balloon points
+  std::map<std::string, PlanPoint> anchors;  ///< place, or `place.interface` -> where its balloon points
 };
 
 struct Plan {

@@ -100,6 +100,7 @@ constexpr std::array k_anchors = std::to_array<std::pair<std::string_view, std::
     {"seat_clamp", "seat_top"},
     {"saddle", "saddle"},
     {"pedals", "pedal_right"},
+    {"front_derailleur", "bottom_bracket"},
 });
 
 class PictureBuilder {
@@ -120,10 +121,23 @@ class PictureBuilder {
     for (const DerivedForm& form : k_derived) add_derived(form);
     for (const auto& [place, name] : k_anchors)
       if (const auto at = point(name)) out_.anchors[job_name(place)] = *at;
+    anchor_frame_features();
     return std::move(out_);
   }
 
  private:
+  /// The frame is everywhere; a feature of it lies where the part sits that mates with it.
+  void anchor_frame_features() {
+    for (const model::JointForm& joint : assembly_.joints()) {
+      if ((joint.a.place == "frame") == (joint.b.place == "frame")) continue;
+      const model::InterfaceRef& feature = joint.a.place == "frame" ? joint.a : joint.b;
+      const model::InterfaceRef& neighbour = joint.a.place == "frame" ? joint.b : joint.a;
+      const auto anchor = out_.anchors.find(job_name(neighbour.place));
+      if (anchor != out_.anchors.end())
+        out_.anchors.emplace(job_name("frame") + "." + feature.interface, anchor->second);
+    }
+  }
+
   std::optional<model::PlanPoint> point(std::string_view name) const {
     const auto found = skeleton_.points.find(std::string(name));
     if (found == skeleton_.points.end()) return std::nullopt;

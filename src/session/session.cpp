@@ -8,6 +8,7 @@
 #include "draw/stylesheet.hpp"
 #include "problem/engines.hpp"
 #include "session/opened.hpp"
+#include "words/brief.hpp"
 #include "words/finding_words.hpp"
 #include "words/plan_words.hpp"
 
@@ -40,9 +41,7 @@ std::string drawing_of(const model::Plan& plan) {
   draw::Style style;
   style.fonts_css = draw::embedded_fonts_css();
   style.text_of = [](const model::Finding& finding) {
-    const std::vector<std::string> sentences = words::sentences(finding);
-    const std::string first = sentences.empty() ? finding.rule_label : sentences.front();
-    return draw::FindingText{finding.subject + ": " + first, words::number_shown(finding)};
+    return draw::FindingText{words::brief(finding), words::number_shown(finding)};
   };
   return draw::elevation_svg(plan, style);
 }

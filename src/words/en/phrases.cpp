@@ -58,6 +58,7 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"finding.accepted", "Accepted by {by}: {reason}."},
     {"finding.bridge", "They do not mate directly. {part} joins them."},
     {"add.piece", "Add {count} x {what}{dimension}, {where}."},
+    {"add.short", "Add {what}."},
     {"add.in_kit", " In the drawer."},
     {"add.to_order", " To be ordered."},
     {"measure.what", "Measure {label}: {feature}; between: {faces}; tool: {tool}, reading {resolution} or finer."},
