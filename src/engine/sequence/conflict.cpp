@@ -7,6 +7,9 @@
 namespace cotter::engine::sequence {
 namespace {
 
+/// Operations, edges and states that may be looked at for each node of the limit: many short searches are made.
+constexpr std::int64_t k_effort_per_node = 10;
+
 std::vector<Reason> demands_of(const Steps& steps) {
   std::vector<Reason> demands;
   for (std::size_t i = 0; i < steps.steps.size(); ++i) {
@@ -17,7 +20,7 @@ std::vector<Reason> demands_of(const Steps& steps) {
 }
 
 Outcome outcome_with(const std::vector<Reason>& demands, Steps steps, const Problem& problem,
-                     std::int64_t& nodes_left) {
+                     std::int64_t& effort_left) {
   for (Step& step : steps.steps) {
     step.after.clear();
     step.needs.clear();
@@ -30,10 +33,12 @@ Outcome outcome_with(const std::vector<Reason>& demands, Steps steps, const Prob
       step.needs.push_back(demand.accesses);
     }
   }
+  if (effort_left <= 0) return Outcome::cut;
   const Precedences edges = precedences(steps);
+  effort_left -= static_cast<std::int64_t>(steps.steps.size() + edges.edges.size());
   if (!edges.hopeless.empty() || !shortest_circle(steps.steps.size(), edges.edges).empty()) return Outcome::none;
-  const Found found = find_order(steps, edges, problem.operations, nodes_left);
-  nodes_left -= std::min(nodes_left, found.nodes);
+  const Found found = find_order(steps, edges, problem.operations, std::max<std::int64_t>(effort_left, 1));
+  effort_left -= found.nodes;
   return found.outcome;
 }
 
@@ -41,7 +46,7 @@ Outcome outcome_with(const std::vector<Reason>& demands, Steps steps, const Prob
 
 Conflict find_conflict(const Steps& steps, const Problem& problem, std::int64_t node_limit) {
   Conflict conflict{demands_of(steps), true};
-  std::int64_t nodes_left = node_limit;
+  std::int64_t effort_left = k_effort_per_node * node_limit;
   for (std::size_t block = std::max<std::size_t>(conflict.demands.size() / 2, 1); block > 0; block /= 2) {
     for (std::size_t first = 0; first < conflict.demands.size();) {
       const auto begin = conflict.demands.begin() + static_cast<std::ptrdiff_t>(first);
@@ -49,7 +54,7 @@ Conflict find_conflict(const Steps& steps, const Problem& problem, std::int64_t 
           begin + std::min<std::ptrdiff_t>(static_cast<std::ptrdiff_t>(block), conflict.demands.end() - begin);
       std::vector<Reason> rest(conflict.demands.begin(), begin);
       rest.insert(rest.end(), end, conflict.demands.end());
-      const Outcome outcome = outcome_with(rest, steps, problem, nodes_left);
+      const Outcome outcome = outcome_with(rest, steps, problem, effort_left);
       if (outcome == Outcome::cut && block == 1) conflict.is_least = false;
       if (outcome == Outcome::none) {
         conflict.demands = std::move(rest);

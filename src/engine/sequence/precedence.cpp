@@ -139,6 +139,29 @@ std::vector<Reason> shortest_way_back(std::size_t start, const std::vector<Indic
   return {};
 }
 
+/// Operations on a circle or after one: what is left when whatever has nothing before it is taken away, again and
+/// again.
+Indices never_free(const std::vector<Indices>& leaving, const std::vector<Reason>& edges) {
+  std::vector<std::size_t> before(leaving.size(), 0);
+  for (const Reason& edge : edges) ++before[edge.later];
+  Indices free;
+  for (std::size_t i = 0; i < leaving.size(); ++i) {
+    if (before[i] == 0) free.push_back(i);
+  }
+  while (!free.empty()) {
+    const std::size_t operation = free.back();
+    free.pop_back();
+    for (const std::size_t edge : leaving[operation]) {
+      if (--before[edges[edge].later] == 0) free.push_back(edges[edge].later);
+    }
+  }
+  Indices left;
+  for (std::size_t i = 0; i < leaving.size(); ++i) {
+    if (before[i] > 0) left.push_back(i);
+  }
+  return left;
+}
+
 }  // namespace
 
 Precedences precedences(const Steps& steps) {
@@ -149,7 +172,7 @@ std::vector<Reason> shortest_circle(std::size_t operations, const std::vector<Re
   std::vector<Indices> leaving(operations);
   for (std::size_t edge = 0; edge < edges.size(); ++edge) leaving[edges[edge].earlier].push_back(edge);
   std::vector<Reason> best;
-  for (std::size_t start = 0; start < operations; ++start) {
+  for (const std::size_t start : never_free(leaving, edges)) {
     const std::size_t limit = best.empty() ? operations + 1 : best.size();
     std::vector<Reason> circle = shortest_way_back(start, leaving, edges, limit);
     if (!circle.empty()) best = std::move(circle);
