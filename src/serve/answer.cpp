@@ -7,7 +7,7 @@ namespace {
 
 Reply part(std::string_view type, const std::string& content, const session::Sheet& sheet) {
   if (content.empty() || sheet.outcome == session::Outcome::bad_input)
-    return sentence(404, "The job could not be planned, so this is not there.\n\n" + sheet.trouble);
+    return {.status = 404, .body = "The job could not be planned, so this is not there.\n\n" + sheet.trouble};
   return {.type = std::string(type), .body = content};
 }
 

@@ -1,7 +1,9 @@
 #include "serve/page.hpp"
 
+#include <algorithm>
 #include <fmt/format.h>
 
+#include "serve/flowing_text.hpp"
 #include "serve/page_style.hpp"
 
 namespace cotter::serve {
@@ -26,11 +28,6 @@ std::string section(std::string_view name, std::string_view heading, const std::
       name, heading, content);
 }
 
-std::string preformatted(std::string_view name, const std::string& text) {
-  // Can be scrolled sideways on a narrow screen, so the keyboard must reach it.
-  return fmt::format("<pre tabindex=\"0\" role=\"group\" aria-labelledby=\"page-{}\">{}</pre>\n", name, escaped(text));
-}
-
 std::string_view state_of(const Sheet& sheet) {
   switch (sheet.outcome) {
     case Outcome::done:
@@ -50,12 +47,23 @@ std::string cautions(const Sheet& sheet) {
   return section("cautions", "Before anything else", list + "</ul>\n");
 }
 
+/// One entry a line: each names its own place in a file.
+std::string entries(std::string_view lines) {
+  std::string list = "<ul>\n";
+  while (!lines.empty()) {
+    const auto end = std::min(lines.find('\n'), lines.size());
+    if (end > 0) list += "<li>" + escaped(lines.substr(0, end)) + "</li>\n";
+    lines.remove_prefix(std::min(end + 1, lines.size()));
+  }
+  return list + "</ul>\n";
+}
+
 std::string trouble(const Sheet& sheet) {
   if (sheet.outcome == Outcome::bad_input)
     return section("wrong", "What is wrong with the job",
-                   "<p>Mend it in the file, then load this page again.</p>\n" + preformatted("wrong", sheet.trouble));
+                   "<p>Mend it in the file, then load this page again.</p>\n" + entries(sheet.trouble));
   if (sheet.trouble.empty()) return "";
-  return section("wrong", "To look at", preformatted("wrong", sheet.trouble));
+  return section("wrong", "To look at", entries(sheet.trouble));
 }
 
 std::string drawing(const Sheet& sheet) {
@@ -64,19 +72,24 @@ std::string drawing(const Sheet& sheet) {
   if (root == std::string::npos) return "";
   const std::string alternative =
       escaped("Side elevation of " + sheet.title + "; the plan below says the same in words.");
-  return section("picture", "Drawing",
-                 fmt::format("<figure>\n<div class=\"drawing\" role=\"group\" aria-label=\"{}\">\n{}\n</div>\n"
-                             "<figcaption><a href=\"{}\">The drawing alone, to enlarge</a></figcaption>\n</figure>\n",
-                             alternative, sheet.drawing.substr(root), "/drawing.svg"));
+  // On a narrow screen it can be scrolled sideways, so the keyboard must reach it.
+  return section(
+      "picture", "Drawing",
+      fmt::format("<figure>\n<div class=\"drawing\" tabindex=\"0\" role=\"group\" aria-label=\"{}\">\n{}\n</div>\n"
+                  "<figcaption><a href=\"{}\">The drawing alone, to enlarge</a></figcaption>\n</figure>\n",
+                  alternative, sheet.drawing.substr(root), "/drawing.svg"));
 }
 
 std::string plan(const Sheet& sheet) {
-  return sheet.plan.empty() ? "" : section("plan", "Plan", preformatted("plan", sheet.plan));
+  if (sheet.plan.empty()) return "";
+  return section("plan", "Plan", "<div class=\"columns\">\n" + flowing_text(sheet.plan) + "</div>\n");
 }
 
 std::string title_block(const Sheet& sheet) {
-  std::string fields = "<div><dt>state</dt><dd>planned when this page was loaded</dd></div>\n";
-  if (sheet.outcome != Outcome::bad_input)
+  const bool planned = sheet.outcome != Outcome::bad_input;
+  std::string fields =
+      fmt::format("<div><dt>state</dt><dd>{} when this page was loaded</dd></div>\n", planned ? "planned" : "read");
+  if (planned)
     fields +=
         "<div class=\"files\"><dt>files</dt><dd><a href=\"/drawing.svg\">drawing.svg</a> "
         "<a href=\"/plan.txt\">plan.txt</a> <a href=\"/plan.json\">plan.json</a></dd></div>\n";

@@ -31,7 +31,7 @@ Sheet broken() {
           .drawing = "",
           .plan = "",
           .json = "",
-          .trouble = "job.yaml:3:5: <bore> is not a length",
+          .trouble = "job.yaml:3:5: <bore> is not a length\njob.yaml:9:1: no title\n",
           .cautions = {}};
 }
 
@@ -87,7 +87,7 @@ TEST(Page, CautionsComeFirstThenDrawingThenPlan) {
 TEST(Page, AHostileTitleStaysText) {
   Sheet hostile = sheet();
   hostile.title = "</title><script>alert(1)</script>\" onload='x'";
-  hostile.plan = "</pre><img src=x onerror=alert(1)>";
+  hostile.plan = "</p><img src=x onerror=alert(1)>";
   hostile.cautions = {"<iframe src=/>"};
   hostile.trouble = "<b>";
   const std::string html = page(hostile);
@@ -95,7 +95,8 @@ TEST(Page, AHostileTitleStaysText) {
     EXPECT_THAT(html, Not(HasSubstr(raw))) << raw;
   EXPECT_THAT(html, HasSubstr("<h1>&lt;/title&gt;&lt;script&gt;alert(1)&lt;/script&gt;&quot; onload=&#39;x&#39;</h1>"));
   EXPECT_EQ(count(html, "</title>"), 1U);
-  EXPECT_EQ(count(html, "</pre>"), 2U);
+  EXPECT_EQ(count(html, "<p>"), 1U);
+  EXPECT_EQ(count(html, "</p>"), 2U);
 }
 
 TEST(Page, CanBeReadAloudAndReachedByKeyboard) {
@@ -107,7 +108,7 @@ TEST(Page, CanBeReadAloudAndReachedByKeyboard) {
   EXPECT_EQ(count(html, "<h2 id="), 3U);
   EXPECT_THAT(html, HasSubstr("aria-label=\"Side elevation of All-road, steel, 56; the plan below says the same in "
                               "words.\""));
-  EXPECT_THAT(html, HasSubstr("<pre tabindex=\"0\""));
+  EXPECT_THAT(html, HasSubstr("<div class=\"drawing\" tabindex=\"0\" role=\"group\""));
 }
 
 TEST(Page, HasNoScriptAndAsksNobodyElse) {
@@ -130,7 +131,9 @@ TEST(Page, LeavesOutTheXmlDeclarationOfTheDrawing) {
 TEST(Page, AJobThatCannotBePlannedShowsWhy) {
   const std::string html = page(broken());
   EXPECT_THAT(html, HasSubstr("<p>The job cannot be planned as it is written.</p>"));
-  EXPECT_THAT(html, HasSubstr("job.yaml:3:5: &lt;bore&gt; is not a length"));
+  EXPECT_THAT(
+      html,
+      HasSubstr("<ul>\n<li>job.yaml:3:5: &lt;bore&gt; is not a length</li>\n<li>job.yaml:9:1: no title</li>\n</ul>\n"));
   for (const char* absent : {"<svg", "plan.txt", "/drawing.svg"}) EXPECT_THAT(html, Not(HasSubstr(absent))) << absent;
 }
 
@@ -159,7 +162,8 @@ TEST(Answer, WhatCouldNotBeMadeIsNotThere) {
     const Reply reply = answer(route, broken());
     EXPECT_EQ(reply.status, 404);
     EXPECT_EQ(reply.body,
-              "The job could not be planned, so this is not there.\n\njob.yaml:3:5: <bore> is not a length\n");
+              "The job could not be planned, so this is not there.\n\njob.yaml:3:5: <bore> is not a "
+              "length\njob.yaml:9:1: no title\n");
     EXPECT_EQ(reply.type, "text/plain; charset=utf-8");
   }
   EXPECT_EQ(answer(Route::page, broken()).status, 200);
