@@ -233,6 +233,7 @@ SchemaRef sequence_schema() {
         "The steps of the work."},
        {"choices", document::list_schema(choice_schema(), 0, k_most_operations), Need::optional,
         "What is still to be chosen."},
+       {"source", document::text_schema(), Need::optional, "Where the problem comes from; handed through."},
        {"node_limit", document::integer_schema(1, k_most_nodes), Need::optional,
         "Most states the search may look at."}});
 }
@@ -253,7 +254,9 @@ document::Read<Node> solve_sequence(const Node& problem, const std::string& file
   options.node_limit = document::integer_or(problem, "node_limit", options.node_limit);
   const Result result = engine::sequence::solve(*read, options);
   quantity::ensure(result.status != Status::bad, "a sequence problem passed its reader with faults");
-  return Writer(*read, result).write();
+  Node written = Writer(*read, result).write();
+  if (const Node* source = problem.find("source")) written.set("source", *source);
+  return written;
 }
 
 }  // namespace cotter::problem

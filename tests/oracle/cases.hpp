@@ -18,8 +18,8 @@ struct Expectation {
   double tolerance = 0;
 };
 
-/// One run of the program.
-struct Run {
+/// One trial of the program.
+struct Trial {
   nlohmann::json set = nlohmann::json::object();  ///< JSON pointer into the problem -> value
   std::vector<Expectation> expect;
 };
@@ -33,11 +33,12 @@ struct Case {
   std::string engine;
   nlohmann::json problem;  ///< the problem itself, or the name of a file in tests/oracle/problems
   std::string reference;   ///< path below COTTER_REFERENCE_DATA instead of `problem`; others' data stays out of here
-  std::vector<Run> runs;
-  std::string source;  ///< document, clause or table
-  std::string named;   ///< words of the output that name the source
-  std::string table;   ///< what at most ten counted checks may come from
-  std::string sure;    ///< one of k_sure
+  std::vector<Trial> trials;
+  std::string source;               ///< document, clause or table
+  std::string named;                ///< words of the output that name the source
+  std::string table;                ///< what at most ten counted checks may come from
+  std::string sure;                 ///< one of k_sure
+  std::string not_counted_because;  ///< when the program's own table came from this very place
 };
 
 /// How sure a source is. The last two are never counted.

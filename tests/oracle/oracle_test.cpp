@@ -46,17 +46,17 @@ TEST_P(Oracle, Solves) {
   const auto given = problem();
   if (!given && on_build_server()) FAIL() << "no reference data: set COTTER_REFERENCE_DATA";
   if (!given) GTEST_SKIP() << "skipped: no reference data";
-  for (std::size_t i = 0; i < one.runs.size(); ++i) {
-    const Run& run = one.runs[i];
+  for (std::size_t i = 0; i < one.trials.size(); ++i) {
+    const Trial& trial = one.trials[i];
     json problem = *given;
-    for (const auto& [place, value] : run.set.items()) problem[json::json_pointer(place)] = value;
-    SCOPED_TRACE("run " + std::to_string(i) + " with " + run.set.dump());
+    for (const auto& [place, value] : trial.set.items()) problem[json::json_pointer(place)] = value;
+    SCOPED_TRACE("trial " + std::to_string(i) + " with " + trial.set.dump());
     const Solved solved = solve(one.engine, problem, one.file + "_" + one.id);
     ASSERT_EQ(solved.exit_code, 0) << solved.trouble;
     EXPECT_EQ(solved.trouble, "");
     const json output = json::parse(solved.output, nullptr, false);
     ASSERT_FALSE(output.is_discarded()) << solved.output;
-    for (const Expectation& expectation : run.expect) EXPECT_EQ(unmet(output, expectation), "");
+    for (const Expectation& expectation : trial.expect) EXPECT_EQ(unmet(output, expectation), "");
     EXPECT_NE(solved.output.find(one.named), std::string::npos) << "the output does not name its source: " << one.named;
   }
 }

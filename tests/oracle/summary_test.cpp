@@ -24,10 +24,11 @@ std::filesystem::path checks_page() {
 
 std::string intent(const Case& one) {
   std::string text;
-  for (const Run& run : one.runs) {
+  for (const Trial& trial : one.trials) {
     if (!text.empty()) text += "; ";
-    if (!run.set.empty()) text += "with `" + run.set.dump() + "`: ";
-    for (std::size_t i = 0; i < run.expect.size(); ++i) text += (i == 0 ? "`" : ", `") + in_words(run.expect[i]) + "`";
+    if (!trial.set.empty()) text += "with `" + trial.set.dump() + "`: ";
+    for (std::size_t i = 0; i < trial.expect.size(); ++i)
+      text += (i == 0 ? "`" : ", `") + in_words(trial.expect[i]) + "`";
   }
   return text;
 }
@@ -40,12 +41,13 @@ std::string page_tables(const std::vector<Case>& cases) {
     if (one.file != file) {
       const std::string note = one.counted ? "" : " (not counted)";
       page += (file.empty() ? "" : "\n") + std::string("## ") + one.topic + note + "\n\n";
-      page += "From `tests/oracle/cases/" + one.file + ".json`, engine `" + one.engine + "` and others as named.\n\n";
+      page += "From `tests/oracle/cases/" + one.file + ".json`.\n\n";
       page += "| case | what | engine | expected | source | how sure |\n| --- | --- | --- | --- | --- | --- |\n";
       file = one.file;
     }
+    const std::string not_counted = one.not_counted_because.empty() ? "" : "; not counted: " + one.not_counted_because;
     page += "| `" + one.id + "` | " + one.what + " | " + one.engine + " | " + intent(one) + " | " + one.source + " | " +
-            one.sure + " |\n";
+            one.sure + not_counted + " |\n";
   }
   return page;
 }
@@ -83,7 +85,7 @@ TEST(OracleSummary, EnoughTradeCasesAndEachIsTriedMoreThanOnce) {
   for (const Case& one : load_cases()) {
     if (one.file != "trade") continue;
     ++count;
-    EXPECT_GE(one.runs.size(), 2U) << one.id << " is not tried at its limit and beyond it";
+    EXPECT_GE(one.trials.size(), 2U) << one.id << " is not tried at its limit and beyond it";
   }
   EXPECT_GE(count, k_least_trade_cases);
 }
