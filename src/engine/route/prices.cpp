@@ -167,6 +167,9 @@ void Prices::tune(const std::vector<Way>& ways, const std::vector<char>& alive, 
     } else if (++since_better >= 5) {
       length *= 0.6;
       since_better = 0;
+      price_ = best_price;
+      apply(ways);
+      bound(ways, alive, use);
     }
   }
   price_ = best_price;

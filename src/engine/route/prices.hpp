@@ -24,7 +24,7 @@ class Prices {
   Prices(const Problem& problem, const std::vector<Way>& ways, LineSet lines);
 
   /// Tunes the prices on the ways with `alive` set, starting from the present ones.
-  /// **Method** subgradient steps of falling length; the best prices met are kept.
+  /// **Method** subgradient steps of falling length, each shorter series from the best prices met so far.
   void tune(const std::vector<Way>& ways, const std::vector<char>& alive, int rounds);
 
   /// Cost of a way in thousandths, with the prices of the room it takes.

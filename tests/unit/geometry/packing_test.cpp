@@ -62,6 +62,12 @@ TEST(Packing, EqualCirclesUpToSeven) {
     const auto needed = static_cast<std::int64_t>(std::ceil(ratios[n - 1] * 1e7 - 1e-6));
     EXPECT_EQ(answer(circles, nanometres(needed + 2)), PackingAnswer::fits) << n;
     EXPECT_EQ(answer(circles, nanometres(needed - 2)), PackingAnswer::cannot) << n;
+    // With one a little smaller the bound of equal circles no longer says no, and must not say yes either.
+    std::vector<Length> nearly = circles;
+    nearly.back() -= micrometres(100);
+    if (n > 3) {
+      EXPECT_NE(answer(nearly, nanometres(needed) - micrometres(1)), PackingAnswer::fits) << n;
+    }
   }
 }
 

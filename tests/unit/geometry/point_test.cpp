@@ -16,6 +16,7 @@ TEST(GridPoint, DistanceIsRoundedToTheNearestMillimetre) {
 
 TEST(GridPoint, TurnsAtTheLimitsOfTheirClasses) {
   EXPECT_EQ(turn_between({1, 0, 0}, {1, 0, 0}), Turn::to_30_degrees);
+  EXPECT_EQ(turn_between({1, 1, 2}, {0, 1, 1}), Turn::to_30_degrees);  // exactly 30
   EXPECT_EQ(turn_between({1, 1, 0}, {1, 0, 0}), Turn::to_60_degrees);  // 45 degrees
   EXPECT_EQ(turn_between({1, 1, 0}, {1, 0, 1}), Turn::to_60_degrees);  // exactly 60
   EXPECT_EQ(turn_between({1, 0, 0}, {0, 1, 0}), Turn::to_90_degrees);

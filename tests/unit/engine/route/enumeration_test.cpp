@@ -28,6 +28,23 @@ TEST(RouteEnumeration, TinyProblemsHaveTheSameOptimum) {
   EXPECT_GT(without, 60);
 }
 
+TEST(RouteBound, PricedBoundAtTheRootNeverExceedsTheOptimum) {
+  int cut_short = 0;
+  for (std::uint64_t seed = 1; seed <= 150; ++seed) {
+    for (const int tight : {75, 85, 100}) {
+      Problem problem = instances::frame(seed, 7, 8, tight);
+      problem.rules.packing = seed % 3 == 0 ? Packing::exact : Packing::density;
+      const Result root = solve(problem, {.node_limit = 1});
+      if (root.status != Status::limit) continue;
+      const Result whole = solve(problem);
+      if (whole.status != Status::optimal) continue;
+      EXPECT_LE(*root.bound, *whole.objective) << "seed " << seed << " tight " << tight;
+      ++cut_short;
+    }
+  }
+  EXPECT_GT(cut_short, 50);
+}
+
 using Pair = std::array<int, 3>;  // before, after, aperture
 
 /// Pairs of an aperture whose other order fails in every permutation of its lines.

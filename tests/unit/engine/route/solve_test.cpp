@@ -52,6 +52,13 @@ TEST(RouteSolve, SmallerConnectorLeads) {
   EXPECT_EQ(result.runs[0].leading_end, 1);
 }
 
+TEST(RouteSolve, ThickestGoesFirstWhereTheOrderIsFree) {
+  const Result result = solve(down_tube({line("wire", 30, 30, 0, 1), line("hose", 50, 50, 0, 1)}));
+  ASSERT_EQ(result.status, Status::optimal);
+  EXPECT_EQ(result.pull_order, (std::vector<int>{1, 0}));
+  EXPECT_TRUE(result.precedences.empty());
+}
+
 TEST(RouteSolve, WideConnectorGoesBeforeTheWire) {
   // Bodies 5 + 3 fit in 10; the plug of 8 mm does not pass beside the wire, the wire's of 3 does beside the hose.
   const Problem problem = down_tube({line("wire", 30, 30, 0, 1), line("hose", 50, 80, 0, 1)});
