@@ -114,6 +114,7 @@ void place_balloons(std::vector<Balloon>& balloons, Obstacles& obstacles) {
 void draw_openings(SvgWriter& svg, const model::Plan& plan, const Scene& scene) {
   svg.open("g", {{"class", "openings"}});
   for (const model::OpeningUse& opening : plan.openings) {
+    if (opening.letter.empty()) continue;
     const Spot at = scene.view(opening.at);
     svg.leaf("circle", {{"class", opening.side == "left" ? "hole-far" : "hole"},
                         {"data-opening", opening.opening},

@@ -24,14 +24,15 @@ struct Balloon {
   const model::OpeningUse* opening = nullptr;
 };
 
-/// The balloons of the listed findings, worst first, then those of the openings. A finding points to the opening it is
-/// about, or to the anchor of its first place that has one; without either it has no balloon.
+/// The balloons of the listed findings, worst first, then those of the openings that have a letter. A finding points to
+/// the opening it is about, or to the anchor of its first mating feature or place that has one; without either it has no
+/// balloon.
 std::vector<Balloon> balloons_of(const model::Plan& plan, const Scene& scene, const FindingsList& list);
 
 void place_balloons(std::vector<Balloon>& balloons, Obstacles& obstacles);
 
-/// The holes themselves, dashed on the far side, in true size where that can be seen. Each carries `data-opening` and
-/// its place in micrometres.
+/// The holes to the outside, which have a letter: dashed on the far side, in true size where that can be seen. Each
+/// carries `data-opening` and its place in micrometres.
 void draw_openings(SvgWriter& svg, const model::Plan& plan, const Scene& scene);
 
 void draw_balloons(SvgWriter& svg, const std::vector<Balloon>& balloons, const std::string& selected);

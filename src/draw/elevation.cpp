@@ -44,6 +44,7 @@ void draw_bicycle(SvgWriter& svg, const model::Plan& plan, const Scene& scene, c
   draw_openings(svg, plan, scene);
   draw_dimensions(svg, plan, scene, style, obstacles);
   draw_tyre_note(svg, scene, obstacles);
+  draw_run_numbers(svg, plan, scene, obstacles);
   std::vector<Balloon> balloons = balloons_of(plan, scene, list);
   place_balloons(balloons, obstacles);
   draw_balloons(svg, balloons, style.selected);

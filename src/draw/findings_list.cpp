@@ -10,11 +10,11 @@ namespace cotter::draw {
 namespace {
 
 constexpr double k_rows_top = 86, k_fold_height = 34, k_least_row = 52;
-constexpr double k_ring_x = k_column + 27, k_text_x = k_column + 51, k_text_right = 1244;
+constexpr double k_ring_x = k_column + 27, k_text_x = k_column + 51, k_text_right = 1242;
 constexpr double k_line = 16, k_word_line = 19, k_padding = 9;
 constexpr double k_text_size = 12.5, k_number_size = 17, k_small_number_size = 14;
 constexpr double k_ring_radius = 13.5;
-constexpr std::size_t k_most_lines = 4;
+constexpr std::size_t k_most_lines = 4, k_least_lines = 2;
 
 std::string verdict_text(model::Verdict verdict) {
   return std::string(model::word_for(verdict));
@@ -48,11 +48,11 @@ double height_of(const std::vector<ListedFinding>& rows) {
   return height;
 }
 
-/// The last of the rows with most lines; none when every row is down to one.
+/// The last of the rows with most lines; none when every row is as short as it may become.
 ListedFinding* longest(std::vector<ListedFinding>& rows) {
   ListedFinding* found = nullptr;
   for (ListedFinding& row : rows) {
-    if (row.lines.size() > 1 && (found == nullptr || row.lines.size() >= found->lines.size())) found = &row;
+    if (row.lines.size() > k_least_lines && (found == nullptr || row.lines.size() >= found->lines.size())) found = &row;
   }
   return found;
 }

@@ -123,6 +123,10 @@ std::string length_text(const model::Run& run, const Style& style) {
   return planned ? text : "≈ " + text;
 }
 
+std::string name_of(const model::Run& run) {
+  return run.from.empty() || run.to.empty() ? run.label : run.from + " – " + run.to;
+}
+
 struct LegendShape {
   double row, size, name_width, left;
 };
@@ -132,7 +136,7 @@ LegendShape legend_shape(const model::Plan& plan) {
   const double row = count <= 6 ? 22 : count <= 9 ? 19 : 16;
   const double size = count <= 9 ? 15 : 14;
   double names = 60;
-  for (const model::Run& run : plan.runs) names = std::max(names, text_width(run.label, Face::technical, size) + 4);
+  for (const model::Run& run : plan.runs) names = std::max(names, text_width(name_of(run), Face::technical, size) + 4);
   names = std::min(names, 210.0);
   return {row, size, names, 900 - 58 - names - 94};
 }
@@ -159,38 +163,37 @@ std::string dash_class(std::size_t index) {
 
 void draw_runs(SvgWriter& svg, const model::Plan& plan, const Scene& scene, Obstacles& obstacles) {
   const RunLanes lanes(plan, scene);
-  std::vector<std::vector<Stretch>> all;
   for (std::size_t i = 0; i < plan.runs.size(); ++i) {
     const model::Run& run = plan.runs[i];
-    all.push_back(stretches_of(lanes, i));
     svg.open("g", {{"class", "line"},
                    {"data-line", run.line},
                    {"data-number", run.number},
                    {"data-way-mm", std::to_string(run.way)},
                    {"data-length-mm", std::to_string(run.length)}});
     svg.text("title", {}, run.number + " " + run.label);
-    for (const Stretch& stretch : all.back()) draw_stretch(svg, stretch, kind_class(run.kind), i);
-    svg.close();
-  }
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    const model::Run& run = plan.runs[i];
-    const double width = text_width(run.number, Face::technical, k_label_size);
-    if (const auto quad = label_place(all[i], width, obstacles)) {
-      const Spot centre = middle((*quad)[0], (*quad)[2]);
-      svg.text("text",
-               {{"class", "lt mid f-" + kind_class(run.kind)},
-                {"x", number_text(centre.x)},
-                {"y", number_text(centre.y + 5)}},
-               run.number);
-      obstacles.add_lettering(*quad);
-    }
-  }
-  for (const auto& stretches : all) {
-    for (const Stretch& stretch : stretches) {
-      for (std::size_t i = 0; i + 1 < stretch.points.size(); ++i) {
-        obstacles.add_line(stretch.points[i], stretch.points[i + 1], k_weight_run);
+    for (const Stretch& stretch : stretches_of(lanes, i)) {
+      draw_stretch(svg, stretch, kind_class(run.kind), i);
+      for (std::size_t j = 0; j + 1 < stretch.points.size(); ++j) {
+        obstacles.add_line(stretch.points[j], stretch.points[j + 1], k_weight_run);
       }
     }
+    svg.close();
+  }
+}
+
+void draw_run_numbers(SvgWriter& svg, const model::Plan& plan, const Scene& scene, Obstacles& obstacles) {
+  const RunLanes lanes(plan, scene);
+  for (std::size_t i = 0; i < plan.runs.size(); ++i) {
+    const model::Run& run = plan.runs[i];
+    const double width = text_width(run.number, Face::technical, k_label_size);
+    const auto quad = label_place(stretches_of(lanes, i), width, obstacles);
+    if (!quad) continue;
+    const Spot centre = middle((*quad)[0], (*quad)[2]);
+    svg.text(
+        "text",
+        {{"class", "lt mid f-" + kind_class(run.kind)}, {"x", number_text(centre.x)}, {"y", number_text(centre.y + 5)}},
+        run.number);
+    obstacles.add_lettering(*quad);
   }
 }
 
@@ -210,8 +213,8 @@ void draw_legend(SvgWriter& svg, const model::Plan& plan, const Style& style) {
       svg.text("text", {{"class", cls}, {"x", number_text(x)}, {"y", number_text(y + 5)}}, text);
     };
     svg.open("g", {{"data-legend", run.line}});
-    const std::string name = fitted(run.label, Face::technical, shape.size, shape.name_width);
-    if (name != run.label) svg.text("title", {}, run.label);
+    const std::string name = fitted(name_of(run), Face::technical, shape.size, shape.name_width);
+    svg.text("title", {}, name_of(run) + ": " + run.label);
     svg.line("run " + kind + " " + dash_class(i), {shape.left, y}, {shape.left + 48, y});
     write("f-" + kind, shape.left + 58, run.number);
     write("leg", shape.left + 90, name);

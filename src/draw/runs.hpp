@@ -12,7 +12,11 @@ namespace cotter::draw {
 /// Draws the runs side by side where several share a tube, and enters them among the obstacles.
 void draw_runs(SvgWriter& svg, const model::Plan& plan, const Scene& scene, Obstacles& obstacles);
 
-/// Upper right corner of the drawing; as tall as the number of runs needs.
+/// Their numbers, each on a clear part of its run.
+void draw_run_numbers(SvgWriter& svg, const model::Plan& plan, const Scene& scene, Obstacles& obstacles);
+
+/// Upper right corner of the drawing; as tall as the number of runs needs. A line is named by its two ends, or by its
+/// part where the plan does not name them.
 Box legend_box(const model::Plan& plan);
 void draw_legend(SvgWriter& svg, const model::Plan& plan, const Style& style);
 

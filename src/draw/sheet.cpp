@@ -10,7 +10,7 @@ namespace {
 constexpr double k_outer = 8, k_gap = 16;  // px: trimmed edge, width of the zone strip
 constexpr int k_columns = 8, k_rows = 6;
 constexpr std::string_view k_letters = "ABCDEF";
-constexpr double k_mark_in = 11;  // px: how far a centring mark reaches into the drawing
+constexpr double k_mark_in = 11, k_mark_in_list = 8;  // px: how far a centring mark reaches into the drawing
 
 std::string x_text(double x) {
   return number_text(x);
@@ -106,7 +106,7 @@ void draw_frame(SvgWriter& svg) {
   svg.line("w", {x, k_outer}, {x, k_frame.top + k_mark_in});
   svg.line("w", {x, k_frame.bottom - k_mark_in}, {x, k_sheet_height - k_outer});
   svg.line("w", {k_outer, y}, {k_frame.left + k_mark_in, y});
-  svg.line("w", {k_frame.right - k_mark_in, y}, {k_sheet_width - k_outer, y});
+  svg.line("w", {k_frame.right - k_mark_in_list, y}, {k_sheet_width - k_outer, y});
   svg.close();
 }
 

@@ -104,6 +104,16 @@ TEST(Balloons, AFindingOnAnOpeningPointsToThatOpening) {
   EXPECT_NEAR(balloons[0].target.y, scene.view(plan.openings[3].at).y, 1e-9);
 }
 
+TEST(Balloons, AnAnchorOfTheFeatureGoesBeforeThatOfItsPlace) {
+  model::Plan plan = test::demonstration_plan();
+  plan.findings[1].about = {{"frame", "hanger"}, {"rear_derailleur", "bolt"}};
+  plan.picture.anchors["frame.hanger"] = plan.picture.anchors.at("rear_derailleur");
+  const Scene scene = scene_of(plan, {100, 160, 850, 640});
+  const FindingsList list = lay_out_findings(plan, {});
+  const std::vector<Balloon> balloons = balloons_of(plan, scene, list);
+  EXPECT_NEAR(balloons[1].target.x, scene.view(plan.picture.anchors.at("rear_derailleur")).x, 1e-9);
+}
+
 TEST(Balloons, AFindingWithoutAPlaceOnTheDrawingHasNone) {
   model::Plan plan = test::demonstration_plan();
   plan.openings.clear();

@@ -163,6 +163,21 @@ TEST(Elevation, TitleBlockAndLegend) {
   }
 }
 
+TEST(Elevation, ALineIsNamedByItsEndsWhereThePlanNamesThem) {
+  model::Plan plan = test::demonstration_plan();
+  plan.runs[0].from = "left lever";
+  plan.runs[0].to = "front caliper";
+  const std::string all = text_of(sheet_of(plan));
+  EXPECT_THAT(all, HasSubstr("left lever – front caliper"));
+  EXPECT_THAT(all, HasSubstr("rear brake hose"));
+}
+
+TEST(Elevation, AHoleBetweenTwoTubesHasNoLetterAndIsNotDrawn) {
+  model::Plan plan = test::demonstration_plan();
+  plan.openings[1].letter.clear();
+  EXPECT_EQ(with_attribute(sheet_of(plan), "data-opening").size(), 4u);
+}
+
 TEST(Elevation, ThemesDifferOnlyInTheirColours) {
   Style style;
   EXPECT_THAT(elevation_svg({}, style), HasSubstr("@media (prefers-color-scheme:dark){.cotter-sheet{--paper:#0E2C50"));
