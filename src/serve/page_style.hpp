@@ -43,14 +43,16 @@ dl div{padding:4px 16px 4px 12px;border-left:1px solid var(--ink)}
 dl div:first-child{border-left:0}
 dt{font:14px/20px osifont,"B612",sans-serif;color:var(--ink2)}
 dd{margin:0}
-.files a,figcaption a{display:inline-block;padding:12px 16px 12px 0;min-height:48px}
+figcaption a{display:inline-block;padding:12px 0;min-height:48px}
+.files dd{margin:-12px 0 -4px}
+.files a{display:inline-block;padding:12px 16px 12px 0;min-height:48px}
 @media (max-width:700px){
   body{padding:12px 12px 16px}
   .cautions ul{columns:1}
   .drawing{overflow-x:auto}
   .drawing svg{width:140%}
   .columns{font:15px/21px "B612","DejaVu Sans",sans-serif}
-  .columns p{padding-left:calc(var(--c)*.35ch);white-space:pre-line}
+  .columns p{padding-left:calc(var(--c)*.35ch)}
   .columns .apart{margin-top:14px}
   footer{display:block}
   dl{display:block}
