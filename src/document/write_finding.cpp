@@ -3,31 +3,11 @@
 #include <cstdlib>
 
 #include "document/write_plan.hpp"
+#include "model/words.hpp"
 #include "quantity/text.hpp"
 
 namespace cotter::document {
 namespace {
-
-Node texts(const std::vector<std::string>& list) {
-  Node node = Node::list();
-  for (const std::string& text : list) node.push(Node::text(text));
-  return node;
-}
-
-std::string_view word_for(model::Guards guards) {
-  constexpr std::string_view k_words[] = {"nothing", "brake", "steering", "axle", "insertion", "pressure", "composite"};
-  return k_words[static_cast<std::size_t>(guards)];
-}
-
-std::string_view word_for(model::MayPass may_pass) {
-  constexpr std::string_view k_words[] = {"nobody", "mechanic", "maker"};
-  return k_words[static_cast<std::size_t>(may_pass)];
-}
-
-std::string_view word_for(model::Source::Kind kind) {
-  constexpr std::string_view k_words[] = {"standard", "maker", "handbook", "common_practice"};
-  return k_words[static_cast<std::size_t>(kind)];
-}
 
 std::string_view word_for(model::Edge edge) {
   constexpr std::string_view k_words[] = {"none", "from", "to"};
@@ -97,6 +77,12 @@ Node facts(const model::Finding& finding) {
 
 }  // namespace
 
+Node text_list(const std::vector<std::string>& list) {
+  Node node = Node::list();
+  for (const std::string& text : list) node.push(Node::text(text));
+  return node;
+}
+
 Node value_node(const quantity::Value& value) {
   Node node = Node::map();
   node.set("text", Node::text(quantity::print_value(value))).set("nominal", Node::integer(value.nominal));
@@ -145,17 +131,17 @@ Node finding_node(const model::Finding& finding) {
       .set("margin", Node::integer(finding.margin))
       .set("governs", Node::text(std::string(word_for(finding.governs))));
   node.set("probability", finding.probability ? Node::real(*finding.probability) : Node::null());
-  node.set("mismatches", texts(finding.mismatches))
+  node.set("mismatches", text_list(finding.mismatches))
       .set("additions", additions(finding))
       .set("measurements", measurements(finding));
   node.set("operation", Node::text(finding.operation))
       .set("operation_label", Node::text(finding.operation_label))
       .set("advice", Node::text(finding.advice))
-      .set("rests_on", texts(finding.rests_on));
-  node.set("facts", facts(finding)).set("guards", Node::text(std::string(word_for(finding.guards))));
-  node.set("may_pass", Node::text(std::string(word_for(finding.may_pass))));
+      .set("rests_on", text_list(finding.rests_on));
+  node.set("facts", facts(finding)).set("guards", Node::text(std::string(model::word_for(finding.guards))));
+  node.set("may_pass", Node::text(std::string(model::word_for(finding.may_pass))));
   node.set("source", Node::map()
-                         .set("kind", Node::text(std::string(word_for(finding.source.kind))))
+                         .set("kind", Node::text(std::string(model::word_for(finding.source.kind))))
                          .set("text", Node::text(finding.source.text)));
   node.set("accepted_by", Node::text(finding.accepted_by)).set("accepted_reason", Node::text(finding.accepted_reason));
   return node;

@@ -6,6 +6,7 @@
 
 namespace cotter::document {
 
+Node text_list(const std::vector<std::string>& list);
 /// {text, low, high, origin, ...}: the written value, its limits in base units, where it comes from.
 Node value_node(const quantity::Value& value);
 /// {low, high, low_text, high_text}; an open end is null.

@@ -3,16 +3,11 @@
 #include <cstdlib>
 
 #include "document/write_finding.hpp"
+#include "model/words.hpp"
 #include "quantity/text.hpp"
 
 namespace cotter::document {
 namespace {
-
-Node texts(const std::vector<std::string>& list) {
-  Node node = Node::list();
-  for (const std::string& text : list) node.push(Node::text(text));
-  return node;
-}
 
 Node point(const model::PlanPoint& at) {
   return Node::map().set("x_um", Node::integer(at.x)).set("y_um", Node::integer(at.y)).set("z_um", Node::integer(at.z));
@@ -40,18 +35,6 @@ Node bill(const model::Plan& plan) {
   return list;
 }
 
-std::string_view word_for(model::LineForm::Kind kind) {
-  switch (kind) {
-    case model::LineForm::Kind::wire:
-      return "wire";
-    case model::LineForm::Kind::hose:
-      return "hose";
-    case model::LineForm::Kind::housing:
-      return "housing";
-  }
-  return "wire";
-}
-
 Node runs(const model::Plan& plan) {
   Node list = Node::list();
   for (const model::Run& run : plan.runs) {
@@ -66,7 +49,7 @@ Node runs(const model::Plan& plan) {
     for (const model::PlanPoint& at : run.path) path.push(point(at));
     Node node = Node::map();
     node.set("line", Node::text(run.line)).set("number", Node::text(run.number)).set("label", Node::text(run.label));
-    node.set("kind", Node::text(std::string(word_for(run.kind))))
+    node.set("kind", Node::text(std::string(model::word_for(run.kind))))
         .set("from", Node::text(run.from))
         .set("to", Node::text(run.to));
     node.set("way_mm", Node::integer(run.way)).set("length_mm", Node::integer(run.length));
@@ -97,7 +80,7 @@ Node openings(const model::Plan& plan) {
     node.set("width", value_node(use.shape.width))
         .set("length", value_node(use.shape.length))
         .set("round", Node::boolean(use.shape.round));
-    node.set("lines", texts(use.lines))
+    node.set("lines", text_list(use.lines))
         .set("device", Node::text(use.device))
         .set("fill_permille", Node::integer(use.fill_permille));
     node.set("at", point(use.at));
@@ -118,18 +101,6 @@ Node cuts(const model::Plan& plan) {
   return list;
 }
 
-std::string_view word_for(model::Reversible reversible) {
-  switch (reversible) {
-    case model::Reversible::yes:
-      return "yes";
-    case model::Reversible::costly:
-      return "costly";
-    case model::Reversible::no:
-      return "no";
-  }
-  return "yes";
-}
-
 Node work(const model::Plan& plan) {
   Node list = Node::list();
   for (const model::WorkStep& step : plan.work) {
@@ -138,13 +109,13 @@ Node work(const model::Plan& plan) {
         .set("operation", Node::text(step.operation))
         .set("label", Node::text(step.label));
     node.set("phase", Node::text(step.phase))
-        .set("after", texts(step.after))
-        .set("opens", texts(step.opens))
-        .set("closes", texts(step.closes));
-    node.set("tools", texts(step.tools))
+        .set("after", text_list(step.after))
+        .set("opens", text_list(step.opens))
+        .set("closes", text_list(step.closes));
+    node.set("tools", text_list(step.tools))
         .set("position", Node::text(step.position))
         .set("hundredths_of_minute", Node::integer(step.minutes));
-    node.set("reversible", Node::text(std::string(word_for(step.reversible))))
+    node.set("reversible", Node::text(std::string(model::word_for(step.reversible))))
         .set("hold_point", Node::boolean(step.hold_point));
     node.set("evidence", Node::text(step.evidence))
         .set("check", Node::text(step.check))

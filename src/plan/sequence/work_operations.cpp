@@ -4,20 +4,10 @@
 #include <map>
 #include <set>
 
+#include "model/words.hpp"
+
 namespace cotter::plan {
 namespace {
-
-constexpr std::string_view k_pull_pattern = "pull_lines";
-
-std::string_view word_for(model::Material material) {
-  constexpr std::string_view k_words[] = {"unknown", "steel", "aluminium", "titanium", "composite", "plastic", "other"};
-  return k_words[static_cast<std::size_t>(material)];
-}
-
-std::string_view word_for(model::LineForm::Kind kind) {
-  constexpr std::string_view k_words[] = {"wire", "hose", "housing"};
-  return k_words[static_cast<std::size_t>(kind)];
-}
 
 /// Everything an operation's condition can name. A place that must be filled counts as filled: its step stays in the
 /// plan, and the choice must be made before it.
@@ -31,14 +21,14 @@ std::set<std::string> facts_of(const Assembly& assembly, const PullPlan& pulls) 
       continue;
     }
     facts.insert("family:" + name + "=" + seated.part->family);
-    facts.insert("material:" + name + "=" + std::string(word_for(seated.part->material)));
+    facts.insert("material:" + name + "=" + std::string(model::word_for(seated.part->material)));
     if (seated.part->used) facts.insert("used:" + name);
     for (const auto& [id, feature] : seated.part->interfaces)
       facts.insert("kind:" + name + "." + id + "=" + feature.kind);
   }
   for (const model::LineWish& wish : assembly.job().sheet.lines)
     if (const model::Part* part = assembly.find_part(wish.part); part != nullptr && part->line)
-      facts.insert("line:" + std::string(word_for(part->line->kind)));
+      facts.insert("line:" + std::string(model::word_for(part->line->kind)));
   for (const model::StackDefinition& stack : assembly.bicycle().stacks)
     for (const model::StackForm& form : stack.forms)
       if (form.cut) facts.insert("cut:" + form.id);
@@ -85,13 +75,13 @@ std::vector<model::Operation> pull_operations(const model::Operation& pattern, c
     const model::Run* run = run_of(pulls, line);
     if (run == nullptr) continue;
     model::Operation pull = pattern;
-    pull.id = "pull:" + line;
+    pull.id = std::string(k_pull_prefix) + line;
     while (pull.label.ends_with('.')) pull.label.pop_back();
     pull.label += ": " + run->number + ", " + run->label + ", " + run->from + " to " + run->to + ".";
     for (const model::PullOrder& order : pulls.needed)
       if (order.then == run->number)
         for (const model::Run& first : pulls.runs)
-          if (first.number == order.first) pull.after.push_back("pull:" + first.line);
+          if (first.number == order.first) pull.after.push_back(std::string(k_pull_prefix) + first.line);
     out.push_back(std::move(pull));
   }
   return out;
