@@ -25,8 +25,8 @@ struct Balloon {
 };
 
 /// The balloons of the listed findings, worst first, then those of the openings that have a letter. A finding points to
-/// the opening it is about, or to the anchor of its first mating feature or place that has one; without either it has no
-/// balloon.
+/// the opening it is about, or to the anchor of its first mating feature or place that has one; without either it has
+/// none.
 std::vector<Balloon> balloons_of(const model::Plan& plan, const Scene& scene, const FindingsList& list);
 
 void place_balloons(std::vector<Balloon>& balloons, Obstacles& obstacles);

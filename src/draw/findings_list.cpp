@@ -57,7 +57,8 @@ ListedFinding* longest(std::vector<ListedFinding>& rows) {
   return found;
 }
 
-/// Rows in full; for want of room the longest lose lines first, then the last rows are left out.
+/// Rows in full; for want of room the longest lose lines first, then the last rows are left out. What
+/// room is left goes to the worst.
 std::vector<ListedFinding> rows_in(const std::vector<const model::Finding*>& findings, const Style& style,
                                    double room) {
   std::vector<ListedFinding> rows;
@@ -71,6 +72,13 @@ std::vector<ListedFinding> rows_in(const std::vector<const model::Finding*>& fin
       rows.pop_back();
     } else {
       *row = listed(*row->finding, style, row->lines.size() - 1);
+    }
+  }
+  for (ListedFinding& row : rows) {
+    const double spare = room - height_of(rows) + row.height;
+    for (std::size_t lines = k_most_lines; lines > row.lines.size(); --lines) {
+      ListedFinding longer = listed(*row.finding, style, lines);
+      if (longer.height <= spare) row = std::move(longer);
     }
   }
   return rows;
