@@ -81,20 +81,27 @@ const model::Interface* Assembly::interface(const model::InterfaceRef& ref) cons
   return found == seated->part->interfaces.end() ? nullptr : &found->second;
 }
 
+std::optional<FoundValue> Assembly::unstated(const model::ValueRef& ref) const {
+  const model::Interface* feature = interface({ref.place, ref.interface});
+  if (feature == nullptr) return std::nullopt;
+  const auto kind = catalog_->kinds.find(feature->kind);
+  if (kind == catalog_->kinds.end()) return std::nullopt;
+  const Seated* seated = place(ref.place);
+  FoundValue found;
+  found.dimension = model::find_dimension(kind->second, ref.dimension);
+  found.place_label = seated->form->label;
+  found.label = found.dimension == nullptr ? ref.dimension : found.dimension->label;
+  found.ref = {seated->id, ref.interface, ref.dimension};
+  return found;
+}
+
 std::optional<FoundValue> Assembly::value(const model::ValueRef& ref) const {
   const model::Interface* feature = interface({ref.place, ref.interface});
   if (feature == nullptr) return std::nullopt;
   const auto value = feature->values.find(ref.dimension);
-  const auto kind = catalog_->kinds.find(feature->kind);
-  if (value == feature->values.end() || kind == catalog_->kinds.end()) return std::nullopt;
-  const model::KindDimension* dimension = model::find_dimension(kind->second, ref.dimension);
-  const Seated* seated = place(ref.place);
-  FoundValue found;
-  found.value = &value->second;
-  found.dimension = dimension;
-  found.place_label = seated->form->label;
-  found.label = dimension == nullptr ? ref.dimension : dimension->label;
-  found.ref = {seated->id, ref.interface, ref.dimension};
+  std::optional<FoundValue> found = unstated(ref);
+  if (value == feature->values.end() || !found) return std::nullopt;
+  found->value = &value->second;
   return found;
 }
 

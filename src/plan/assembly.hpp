@@ -22,7 +22,7 @@ struct Seated {
 
 /// A value with everything needed to show it.
 struct FoundValue {
-  const quantity::Value* value = nullptr;
+  const quantity::Value* value = nullptr;  ///< nullptr: no part states it
   const model::KindDimension* dimension = nullptr;
   std::string label;        ///< "bore of the press-fit shell"
   std::string place_label;  ///< "frame"
@@ -46,6 +46,9 @@ class Assembly {
 
   const model::Interface* interface(const model::InterfaceRef& ref) const;
   std::optional<FoundValue> value(const model::ValueRef& ref) const;
+  /// A dimension that the part in the place could state and does not; empty when the place is open or the part has no
+  /// such feature.
+  std::optional<FoundValue> unstated(const model::ValueRef& ref) const;
   /// A number of a part's geometry, by place and name.
   const quantity::Value* geometry(const std::string& place, const std::string& name) const;
   /// A part by its id, written in the job or from the catalog; nullptr when neither has it.

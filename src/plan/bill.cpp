@@ -29,6 +29,31 @@ std::string must_fit(const Assembly& assembly, const std::string& place) {
   return text;
 }
 
+/// What one feature of a neighbour asks of the part that is still to be chosen: "seatpost, rail clamp: width 7 mm".
+std::string asked_by(const Assembly& assembly, const model::InterfaceRef& neighbour) {
+  const model::Interface* feature = assembly.interface(neighbour);
+  if (feature == nullptr) return "";
+  std::string numbers;
+  for (const auto& [dimension, value] : feature->values) {
+    const auto found = assembly.value({neighbour.place, neighbour.interface, dimension});
+    if (!found || value.origin.kind == quantity::OriginKind::unknown) continue;
+    numbers +=
+        (numbers.empty() ? ": " : ", ") + found->label + " " + quantity::print_amount(value.nominal, value.dimension);
+  }
+  return assembly.label(neighbour) + numbers;
+}
+
+/// What every filled neighbour asks; empty when none is there yet.
+std::string to_meet(const Assembly& assembly, const std::string& place) {
+  std::string text;
+  for (const model::JointForm& joint : assembly.joints()) {
+    if ((joint.a.place == place) == (joint.b.place == place)) continue;
+    const std::string asked = asked_by(assembly, joint.a.place == place ? joint.b : joint.a);
+    if (!asked.empty()) text += (text.empty() ? "to meet " : "; ") + asked;
+  }
+  return text;
+}
+
 }  // namespace
 
 std::vector<model::BillRow> bill_of(const Assembly& assembly) {
@@ -77,6 +102,7 @@ std::vector<model::Finding> open_place_findings(const Assembly& assembly) {
     model::Addition addition;
     addition.what = seated.form->label;
     addition.dimension = must_fit(assembly, seated.form->id);
+    addition.dimension = to_meet(assembly, seated.form->id);
     addition.where = "in its place";
     finding.additions.push_back(std::move(addition));
     findings.push_back(std::move(finding));

@@ -1,6 +1,7 @@
 #include "plan/finding_parts.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 
 namespace cotter::plan {
 namespace {
@@ -9,6 +10,22 @@ const model::Operation* find_operation(const Assembly& assembly, const std::stri
   const auto& all = assembly.catalog().work.operations;
   const auto found = std::find_if(all.begin(), all.end(), [&](const model::Operation& one) { return one.id == id; });
   return found == all.end() ? nullptr : &*found;
+}
+
+/// How much an addition must take up for the number to lie in its window for certain: "0.59 to 0.91 mm in all".
+std::string size_of_addition(const model::Finding& finding) {
+  if (!finding.result || !finding.must || finding.values.empty()) return "";
+  const quantity::Dimension dimension = finding.values.front().value.dimension;
+  const auto text = [&](std::int64_t base) { return quantity::print_amount(base, dimension); };
+  const bool too_high = finding.governs == model::Edge::to;
+  const std::int64_t near = (too_high ? finding.must->high() : finding.must->low()).base();
+  const std::int64_t far = (too_high ? finding.must->low() : finding.must->high()).base();
+  const std::int64_t low = finding.result->low().base(), high = finding.result->high().base();
+  const std::int64_t least = too_high ? high - near : near - low;
+  if (std::abs(far) >= model::k_open_end) return "at least " + text(least) + " in all";
+  const std::int64_t most = too_high ? low - far : far - high;
+  if (least > most) return "about " + text(most + (least - most) / 2) + " in all";
+  return text(least) + " to " + text(most) + " in all";
 }
 
 }  // namespace
@@ -65,6 +82,7 @@ void apply_outcome(const model::Outcome& outcome, const Assembly& assembly, mode
   if (outcome.kind == model::Outcome::Kind::add) {
     model::Addition addition;
     addition.what = outcome.operation;
+    addition.dimension = size_of_addition(finding);
     addition.where = "at " + finding.subject;
     finding.additions.push_back(std::move(addition));
   }

@@ -27,16 +27,6 @@ std::string word_on(const Assembly& assembly, const model::InterfaceRef& side, c
   return found == feature->words.end() ? std::string() : found->second;
 }
 
-MissingOperand missing_operand(const Assembly& assembly, const model::InterfaceRef& side,
-                               const std::string& dimension) {
-  const Seated* seated = assembly.place(side.place);
-  const model::Interface* feature = assembly.interface(side);
-  const auto kind = assembly.catalog().kinds.find(feature->kind);
-  const model::KindDimension* known =
-      kind == assembly.catalog().kinds.end() ? nullptr : model::find_dimension(kind->second, dimension);
-  return {assembly.in_job_names(side), seated->form->label, known == nullptr ? dimension : known->label};
-}
-
 }  // namespace
 
 FitCheck fit_check(const Assembly& assembly, const model::Rule& rule, const Sides& sides) {
@@ -55,7 +45,7 @@ FitCheck fit_check(const Assembly& assembly, const model::Rule& rule, const Side
     const model::InterfaceRef& side = ref.side == model::OperandRef::Side::own ? sides.own : sides.other;
     const auto found = assembly.value({side.place, side.interface, ref.dimension});
     if (!found) {
-      out.missing = missing_operand(assembly, side, ref.dimension);
+      out.missing = assembly.unstated({side.place, side.interface, ref.dimension});
       return out;
     }
     out.check.operands.push_back(operand(role, *found->value, false));

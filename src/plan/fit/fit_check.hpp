@@ -17,18 +17,11 @@ struct Sides {
   model::InterfaceRef other;
 };
 
-/// A dimension that a rule needs and a part does not state.
-struct MissingOperand {
-  model::InterfaceRef where;
-  std::string place_label;
-  std::string dimension_label;
-};
-
 struct FitCheck {
   engine::fit::Check check;
   std::vector<model::NamedValue> values;         ///< in the order of check.operands
   std::vector<std::optional<FoundValue>> found;  ///< likewise; empty for values fixed by the rule
-  std::optional<MissingOperand> missing;         ///< set: the check cannot be judged
+  std::optional<FoundValue> missing;             ///< set: a part does not state it, so the check cannot be judged
 };
 
 /// Requires a rule without faults (see rule_faults).

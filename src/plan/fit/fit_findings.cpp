@@ -111,9 +111,9 @@ class JointAdapter {
     const FitCheck fit = fit_check(assembly_, rule, sides);
     if (fit.missing) {
       finding.verdict = Verdict::measure;
-      finding.facts = {{"finding.missing_value", ""},
-                       {"place", fit.missing->place_label},
-                       {"dimension", fit.missing->dimension_label}};
+      finding.facts = {
+          {"finding.missing_value", ""}, {"place", fit.missing->place_label}, {"dimension", fit.missing->label}};
+      finding.measurements = {measurement_of(assembly_, *fit.missing)};
       return finding;
     }
     finding.values = fit.values;

@@ -2,6 +2,7 @@
 // The steps of this very build: operations of the catalog that apply, and one pull for each line.
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "model/operation.hpp"
@@ -9,6 +10,10 @@
 #include "plan/assembly.hpp"
 
 namespace cotter::plan {
+
+/// The operation of the catalog that is the pattern of all pulls, and how the pulls made from it are named.
+inline constexpr std::string_view k_pull_pattern = "pull_lines";
+inline constexpr std::string_view k_pull_prefix = "pull:";
 
 /// What the routing says about the work.
 struct PullPlan {

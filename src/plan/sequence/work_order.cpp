@@ -13,6 +13,11 @@ using engine::sequence::Reason;
 using engine::sequence::Result;
 using engine::sequence::Status;
 
+/// Whether a step is the catalog's operation, or one of the pulls made from it.
+bool stands_for(const std::string& step, const std::string& operation) {
+  return step == operation || (operation == k_pull_pattern && step.starts_with(k_pull_prefix));
+}
+
 Problem problem_of(const Assembly& assembly, const std::vector<model::Operation>& operations) {
   Problem problem;
   for (const model::Access& access : assembly.catalog().work.accesses)
@@ -33,8 +38,10 @@ Problem problem_of(const Assembly& assembly, const std::vector<model::Operation>
   }
   for (const Seated& seated : assembly.places()) {
     if (seated.part || seated.form->optional || seated.form->decide_before.empty()) continue;
+    engine::sequence::Choice choice{seated.form->id, {}};
     for (const model::Operation& operation : operations)
-      if (operation.id == seated.form->decide_before) problem.choices.push_back({seated.form->id, {operation.id}});
+      if (stands_for(operation.id, seated.form->decide_before)) choice.used_by.push_back(operation.id);
+    if (!choice.used_by.empty()) problem.choices.push_back(std::move(choice));
   }
   return problem;
 }

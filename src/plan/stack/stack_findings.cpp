@@ -124,6 +124,7 @@ class StackAdapter {
     else
       finding.facts = {
           {"finding.missing_value", ""}, {"place", missing.place_label}, {"dimension", missing.dimension_label}};
+    if (missing.unstated) finding.measurements = {measurement_of(assembly_, *missing.unstated)};
     return finding;
   }
 
@@ -185,19 +186,14 @@ class StackAdapter {
   void judge(std::size_t i, Finding& finding) const {
     const model::StackForm& form = *stack_.forms[i];
     const FormState& best = state(i);
-    if (!best.status) {
-      finding.verdict =
-          form.guards != model::Guards::nothing && !finding.rests_on.empty() ? Verdict::measure : Verdict::ok;
-      if (finding.verdict == Verdict::measure) add_measurements(i, finding);
-      return;
-    }
     if (best.probability) finding.probability = best.probability->inside;
-    if (result_.status == engine::stack::Status::unfinished && result_.sets.empty()) {
+    if (best.status && result_.status == engine::stack::Status::unfinished && result_.sets.empty()) {
       finding.verdict = Verdict::measure;
       finding.facts.push_back({"route.unproven", ""});
       return;
     }
-    switch (*best.status) {
+    // A form without a window is only reported: no value makes it fail.
+    switch (best.status.value_or(Certainty::holds)) {
       case Certainty::fails:
         apply_outcome(finding.governs == model::Edge::from ? form.below : form.above, assembly_, finding);
         return;
@@ -261,10 +257,10 @@ class StackAdapter {
       if (attested(t) && (finding.verdict != Verdict::measure || !finding.rests_on.empty())) continue;
       model::Measurement measurement = measurement_of(assembly_, *stack_.found[t]);
       measurement.label = stack_.values[t].place_label + ", " + stack_.values[t].label;
-      if (finding.must) {
-        const std::int64_t factor = stack_.problem.forms[i].coefficients.at(term.id);
-        add_thresholds(*stack_.forms[i], factor, mixed(term.interval), *finding.result, *finding.must, measurement);
-      }
+      const std::int64_t factor = stack_.problem.forms[i].coefficients.at(term.id);
+      const Range must =
+          finding.must.value_or(Range(Mixed::from_base(-model::k_open_end), Mixed::from_base(model::k_open_end)));
+      add_thresholds(*stack_.forms[i], factor, mixed(term.interval), *finding.result, must, measurement);
       finding.measurements.push_back(std::move(measurement));
     }
   }

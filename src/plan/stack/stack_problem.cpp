@@ -43,6 +43,7 @@ class TermBuilder {
     const Seated* seated = assembly_.place(term->value.place);
     missing.place_label = seated == nullptr ? term->value.place : seated->form->label;
     missing.about = {{seated == nullptr ? term->value.place : seated->id, term->value.interface}};
+    missing.unstated = assembly_.unstated(term->value);
     if (seated != nullptr && seated->part)
       missing.dimension_label = term->label.empty() ? term->value.dimension : term->label;
     return false;
@@ -79,6 +80,7 @@ bool take_limit(const Assembly& assembly, const std::optional<model::ValueRef>& 
     const Seated* seated = assembly.place(ref->place);
     missing.place_label = seated == nullptr ? ref->place : seated->form->label;
     missing.about = {{seated == nullptr ? ref->place : seated->id, ref->interface}};
+    missing.unstated = assembly.unstated(*ref);
     if (seated != nullptr && seated->part) missing.dimension_label = ref->dimension;
     return false;
   }
@@ -91,6 +93,8 @@ bool take_limit(const Assembly& assembly, const std::optional<model::ValueRef>& 
                                       : quantity::Mixed::from_base(model::k_open_end);
   if (high < low) {
     missing.place_label = found->place_label;
+    missing.about = {{found->ref.place, found->ref.interface}};
+    missing.unstated = found;
     missing.dimension_label = found->label + " that leaves any room";
     return false;
   }

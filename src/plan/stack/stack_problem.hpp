@@ -18,6 +18,7 @@ struct MissingForm {
   std::string place_label;      ///< place that is open, or whose part lacks the dimension
   std::string dimension_label;  ///< empty when the place is open
   std::vector<model::InterfaceRef> about;
+  std::optional<FoundValue> unstated;  ///< what to measure, when the part could state it
 };
 
 struct StackProblem {
