@@ -11,9 +11,9 @@ using Indices = std::vector<std::size_t>;
 using Kind = Reason::Kind;
 
 /// Derives the precedences access by access.
-class Deriver {
+class Derivation {
  public:
-  explicit Deriver(const Steps& steps)
+  explicit Derivation(const Steps& steps)
       : steps_(steps), openers_(steps.open_at_start.size()), closers_(steps.open_at_start.size()) {}
 
   Precedences derive() {
@@ -165,7 +165,7 @@ Indices never_free(const std::vector<Indices>& leaving, const std::vector<Reason
 }  // namespace
 
 Precedences precedences(const Steps& steps) {
-  return Deriver(steps).derive();
+  return Derivation(steps).derive();
 }
 
 std::vector<Reason> shortest_circle(std::size_t operations, const std::vector<Reason>& edges) {

@@ -198,7 +198,7 @@ struct Result {
   std::size_t sets_left_out = 0;
   std::optional<NearestMiss> nearest_miss;  ///< with no_set
   std::vector<Measurement> measure_first;   ///< with the best set, or without pieces when there is none
-  bool complete = true;                     ///< false: the node limit cut the search; sets may be missing
+  bool complete = true;  ///< false: the node limit cut the search; sets, or a nearer miss, may be missing
   std::int64_t nodes = 0;
 };
 

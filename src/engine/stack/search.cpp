@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <numeric>
 #include <tuple>
 
 #include "engine/stack/assess.hpp"
@@ -128,9 +129,9 @@ class Search {
 
   Found run() {
     for (int pieces = 0; pieces <= most_pieces_ && certain_.empty() && !cut_; ++pieces) {
-      if (!open_.empty() && never_certain()) break;
-      if (open_.empty()) open_pieces_ = pieces;
       goal_ = open_.empty() ? Goal::possible : Goal::certain;
+      if (out_of_reach(goal_)) break;
+      if (open_.empty()) open_pieces_ = pieces;
       pieces_ = pieces;
       descend_from_root();
     }
@@ -174,11 +175,19 @@ class Search {
     return table;
   }
 
-  /// Some form is wider than its window, whatever is added.
-  bool never_certain() const {
-    return std::any_of(windowed_.begin(), windowed_.end(), [this](std::size_t form) {
-      return linear_.forms[form].range.width() > linear_.forms[form].window->width();
-    });
+  /// No sum of pieces, however many, puts some form where the goal wants it: the form is wider than its window, or
+  /// every sum is a multiple of one thickness and none of these multiples lands there.
+  bool out_of_reach(Goal goal) const {
+    for (std::size_t f = 0; f < windowed_.size(); ++f) {
+      const LinearForm& form = linear_.forms[windowed_[f]];
+      const Length low = form.window->low() - (goal == Goal::certain ? form.range.low() : form.range.high());
+      const Length high = form.window->high() - (goal == Goal::certain ? form.range.high() : form.range.low());
+      Whole step = 0;
+      for (const std::vector<Whole>& row : gains_) step = std::gcd(step, row[f]);
+      const Whole last = step == 0 ? 0 : in_nanometres(divided_down(high, step)) * step;
+      if (last < in_nanometres(low) || last > in_nanometres(high)) return true;
+    }
+    return false;
   }
 
   void descend_from_root() {

@@ -145,12 +145,22 @@ TEST(StackSolve, KeepsTheBestSetsAndCountsTheRest) {
 }
 
 TEST(StackSolve, NodeLimitIsSaid) {
-  Problem problem = one_gap(exact("gap", 10000), Interval<Length>(um(1)), {{"a", um(700), 9}, {"b", um(300), 9}}, 18);
+  Problem problem = one_gap(exact("gap", 10000), Interval<Length>(um(100)), {{"a", um(700), 9}, {"b", um(300), 9}}, 18);
   const Result result = solve(problem, {.node_limit = 5});
   EXPECT_EQ(result.status, Status::unfinished);
   EXPECT_FALSE(result.complete);
   EXPECT_TRUE(result.sets.empty());
   EXPECT_EQ(solve(problem).status, Status::no_set);
+}
+
+TEST(StackSolve, WindowBetweenAllSumsIsRefusedBeforeTheSearch) {
+  // Every sum is a whole number of 0.05 mm; the window wants 0.333 to 0.334.
+  Problem problem = one_gap(exact("gap", 20000), um(333, 334), {{"a", um(250), 40}, {"b", um(200), 40}}, 60);
+  const Result result = solve(problem, {.node_limit = 1000});
+  EXPECT_EQ(result.status, Status::no_set);
+  problem.forms[0].window = um(350, 350);
+  problem.terms[0] = exact("gap", 1000);
+  EXPECT_EQ(solve(problem).status, Status::fits_with_spacers);
 }
 
 TEST(StackSolve, EveryFaultIsNamed) {
