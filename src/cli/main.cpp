@@ -35,6 +35,15 @@ session::Report report_of(const Arguments& arguments) {
   return report;
 }
 
+/// What to say when the first word is no command; empty when it is one, or when there is none.
+std::string unknown_command(const CLI::App& app, int argc, char** argv) {
+  if (argc < 2 || argv[1][0] == '-' || !app.get_subcommands().empty()) return "";
+  std::string names;
+  for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; }))
+    names += (names.empty() ? "" : ", ") + command->get_name();
+  return "There is no command \"" + std::string(argv[1]) + "\"; the commands are " + names + ".\n";
+}
+
 int run_serve(const session::Session& session, const Arguments& arguments) {
   serve::Options options;
   options.port = arguments.port;
@@ -84,7 +93,13 @@ int run(int argc, char** argv) {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {
     // Help and version are no errors; everything else is the caller's command.
-    return app.exit(error) == 0 ? cli::k_done : cli::k_bad_command;
+    const std::string unknown = unknown_command(app, argc, argv);
+    if (!unknown.empty()) {
+      std::cerr << unknown;
+      return cli::k_bad_command;
+    }
+    if (app.exit(error) != 0) return cli::k_bad_command;
+    return cli::written() ? cli::k_done : cli::k_cannot_write;
   }
   const session::Session session({COTTER_VERSION, cli::catalogs(arguments.catalogs, COTTER_SOURCE_CATALOG, argv[0])});
   if (serve_command->parsed()) return run_serve(session, arguments);

@@ -18,19 +18,19 @@ constexpr int k_width_without_terminal = 100;
 
 bool write_file(const std::string& path, const std::string& text) {
   const std::string beside = path + ".part";
+  bool whole = false;
   {
     std::ofstream file(beside, std::ios::binary | std::ios::trunc);
     file << text;
     file.flush();
-    if (!file) {
-      std::error_code ignored;
-      std::filesystem::remove(beside, ignored);
-      return false;
-    }
+    whole = static_cast<bool>(file);
   }
   std::error_code failed;
-  std::filesystem::rename(beside, path, failed);
-  return !failed;
+  if (whole) std::filesystem::rename(beside, path, failed);
+  if (whole && !failed) return true;
+  std::error_code ignored;
+  std::filesystem::remove(beside, ignored);
+  return false;
 }
 
 }  // namespace
@@ -51,18 +51,21 @@ bool wants_emphasis() {
          (terminal == nullptr || std::strcmp(terminal, "dumb") != 0);
 }
 
+bool written() {
+  std::cout.flush();
+  if (std::cout) return true;
+  std::cerr << "cotter: cannot write to standard output\n";
+  return false;
+}
+
 int deliver(const session::Answer& answer, const std::string& output_file) {
   std::cerr << answer.trouble;
   if (answer.outcome == session::Outcome::bad_input) return k_bad_input;
-  bool written = true;
   if (output_file.empty()) {
-    std::cout << answer.text << std::flush;
-    written = static_cast<bool>(std::cout);
-  } else {
-    written = write_file(output_file, answer.text);
-  }
-  if (!written) {
-    std::cerr << "cotter: cannot write " << (output_file.empty() ? "to standard output" : output_file) << "\n";
+    std::cout << answer.text;
+    if (!written()) return k_cannot_write;
+  } else if (!write_file(output_file, answer.text)) {
+    std::cerr << "cotter: cannot write " << output_file << "\n";
     return k_cannot_write;
   }
   return answer.outcome == session::Outcome::stopped ? k_stopped : k_done;

@@ -19,6 +19,9 @@ int terminal_width();
 /// Bold heads on a terminal, unless NO_COLOR is set or the terminal is dumb.
 bool wants_emphasis();
 
+/// Brings standard output to its end; says so on standard error and gives false when it could not be written.
+bool written();
+
 /// Writes the answer; a file is written whole beside its place and then moved there, so that a failure leaves the old
 /// one as it was. Bad input writes nothing but its trouble.
 int deliver(const session::Answer& answer, const std::string& output_file);

@@ -31,8 +31,8 @@ std::string head(std::string_view key, const Layout& layout) {
 }
 
 std::string money(std::int64_t hundredths, const std::string& currency) {
-  return fmt::format("{}{}.{:02} {}", hundredths < 0 ? "-" : "", std::abs(hundredths) / 100, std::abs(hundredths) % 100,
-                     currency);
+  return fmt::format("{}{}.{:02}{}{}", hundredths < 0 ? "-" : "", std::abs(hundredths) / 100,
+                     std::abs(hundredths) % 100, currency.empty() ? "" : " ", currency);
 }
 
 std::string hours(std::int64_t hundredths_of_minute) {
