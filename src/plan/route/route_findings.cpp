@@ -120,46 +120,54 @@ class RouteAdapter {
     // The openings that come nearest say most; a list of every hole in the frame says nothing.
     std::vector<ConflictReason> reasons = result_.conflict->reasons;
     std::stable_sort(reasons.begin(), reasons.end(),
-                     [](const ConflictReason& a, const ConflictReason& b) { return a.missing < b.missing; });
+                     [&](const ConflictReason& a, const ConflictReason& b) { return missing(a) < missing(b); });
     if (reasons.size() > k_reasons_shown) reasons.resize(k_reasons_shown);
     for (const ConflictReason& reason : reasons) add_reason(reason, finding);
   }
 
   void add_reason(const ConflictReason& reason, Finding& finding) const {
-    const bool by_size =
-        reason.why == ConflictReason::Why::connector_too_large || reason.why == ConflictReason::Why::body_too_large;
     if (!reason.aperture) {
       finding.mismatches.push_back(line_name(reason.line) + ": " + std::string(engine::route::word_for(reason.why)));
       return;
     }
     const ApertureOrigin& origin = route_.apertures[static_cast<std::size_t>(*reason.aperture)];
-    if (!by_size) {
+    if (!by_size(reason)) {
       finding.facts.insert(finding.facts.end(), {{"route.contested", ""},
                                                  {"line", line_name(reason.line)},
                                                  {"opening", origin.label},
                                                  {"clear", clear_words(origin.shape)}});
       return;
     }
-    const std::int64_t clear = origin.shape.width.range().low().base();
+    const std::string step = millimetres(missing(reason));
     finding.facts.insert(finding.facts.end(), {{"route.too_small", ""},
                                                {"line", line_name(reason.line)},
                                                {"needs", millimetres(needed(reason))},
                                                {"opening", origin.label},
                                                {"clear", clear_words(origin.shape)},
-                                               {"missing", millimetres(reason.missing.base())}});
-    const std::int64_t permitted = origin.enlarge_most;
-    if (needed(reason) > clear + permitted)
-      finding.facts.insert(
-          finding.facts.end(),
-          {{"route.not_permitted", ""}, {"opening", origin.label}, {"step", millimetres(needed(reason) - clear)}});
-    if (finding.margin == 0 || -reason.missing.base() > finding.margin) finding.margin = -reason.missing.base();
+                                               {"missing", step}});
+    finding.facts.insert(finding.facts.end(), {{"route.not_permitted", ""}, {"opening", origin.label}, {"step", step}});
+    if (finding.margin == 0 || -missing(reason) > finding.margin) finding.margin = -missing(reason);
   }
 
-  /// Size of what must pass: the line's own body, or the smaller of its two ends.
+  static bool by_size(const ConflictReason& reason) {
+    return reason.why == ConflictReason::Why::connector_too_large || reason.why == ConflictReason::Why::body_too_large;
+  }
+
+  /// By how much the opening, as it is, is too small; 0 where size is not the reason.
+  std::int64_t missing(const ConflictReason& reason) const {
+    if (!reason.aperture || !by_size(reason)) return 0;
+    const ApertureOrigin& origin = route_.apertures[static_cast<std::size_t>(*reason.aperture)];
+    return needed(reason) - origin.shape.width.range().low().base();
+  }
+
+  /// Size of what must pass: the smaller of the line's two ends, which is never less than its body. A flat plug alone
+  /// passes by its section; where the body does not, the body is what must pass.
   std::int64_t needed(const ConflictReason& reason) const {
     const engine::route::Line& line = route_.problem.lines[static_cast<std::size_t>(reason.line)];
-    if (reason.why == ConflictReason::Why::body_too_large) return line.diameter.base();
-    return std::min(line.ends[0].connector.diameter, line.ends[1].connector.diameter).base();
+    const bool b_leads = line.ends[1].connector.diameter < line.ends[0].connector.diameter;
+    const engine::route::Connector& lead = line.ends[b_leads ? 1 : 0].connector;
+    const bool body = reason.why == ConflictReason::Why::body_too_large && lead.section;
+    return (body ? line.diameter : lead.diameter).base();
   }
 
   Finding enlargement(std::size_t a) const {
