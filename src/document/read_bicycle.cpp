@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "document/read_parts.hpp"
+#include "document/read_rules.hpp"
 #include "quantity/text.hpp"
 
 namespace cotter::document {
@@ -93,7 +94,19 @@ model::JointForm read_joint(const Spot& spot, const std::vector<std::string>& pl
   joint.label = spot.at("label").text();
   joint.a = read_pair(spot.at("a"), places, "`place.interface`", diagnostics).value_or(model::InterfaceRef{});
   joint.b = read_pair(spot.at("b"), places, "`place.interface`", diagnostics).value_or(model::InterfaceRef{});
+  joint.only_with = spot.at("only_with").text();
   return joint;
+}
+
+model::ConnectionForm read_connection(const Spot& spot, const std::vector<std::string>& places,
+                                      Diagnostics& diagnostics) {
+  model::ConnectionForm connection;
+  connection.id = spot.at("id").text();
+  connection.label = spot.at("label").text();
+  connection.a = read_pair(spot.at("a"), places, "`place.port`", diagnostics).value_or(model::InterfaceRef{});
+  connection.b = read_pair(spot.at("b"), places, "`place.port`", diagnostics).value_or(model::InterfaceRef{});
+  connection.guards = read_protection(spot, diagnostics).guards;
+  return connection;
 }
 
 model::Bicycle read_bicycle(const Spot& spot, const std::vector<std::string>& operations, Diagnostics& diagnostics) {
@@ -111,6 +124,11 @@ model::Bicycle read_bicycle(const Spot& spot, const std::vector<std::string>& op
   for (const Spot& item : spot.at("joints").items()) {
     joint_ids.add(item.at("id"));
     bicycle.joints.push_back(read_joint(item, places, diagnostics));
+  }
+  IdList connection_ids("connection", diagnostics);
+  for (const Spot& item : spot.at("connections").items()) {
+    connection_ids.add(item.at("id"));
+    bicycle.connections.push_back(read_connection(item, places, diagnostics));
   }
   bicycle.stacks = read_stacks(spot.at("stacks"), {places, operations}, diagnostics);
   for (const Spot& item : spot.at("seats").items()) bicycle.seats.push_back(read_seat(item, places, diagnostics));

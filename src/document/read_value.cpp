@@ -115,6 +115,13 @@ std::optional<Value> read_dimension(const Spot& spot, const model::InterfaceKind
   const auto written = read_written(spot, dimension.dimension, context);
   if (!written) return std::nullopt;
   const auto& permitted = dimension.permitted;
+  if (written->range_known && written->range().width().base() > permitted.width().base()) {
+    report(diagnostics, spot.is_map() ? spot.at("value") : spot, "out_of_range",
+           fmt::format("The deviations of the {} are wider than all that is possible for this kind ({}).",
+                       dimension.label, kind.label),
+           fmt::format("at most {} in all", quantity::print_amount(permitted.width().base(), dimension.dimension)));
+    return std::nullopt;
+  }
   if (written->range_known && !permitted.contains(quantity::Mixed::from_base(written->nominal))) {
     const Spot where = spot.is_map() ? spot.at("value") : spot;
     report(diagnostics, where, "out_of_range",

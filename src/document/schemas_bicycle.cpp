@@ -92,25 +92,39 @@ const std::vector<std::string>& point_words() {
 }
 
 SchemaRef joint_schema() {
-  return object_schema("joint", {
-                                    needed("id", identifier_schema()),
-                                    needed("label", label_schema()),
-                                    needed("a", short_text_schema(), "`place.interface`."),
-                                    needed("b", short_text_schema(), "`place.interface`."),
-                                });
+  return object_schema(
+      "joint", {
+                   needed("id", identifier_schema()),
+                   needed("label", label_schema()),
+                   needed("a", short_text_schema(), "`place.interface`."),
+                   needed("b", short_text_schema(), "`place.interface`."),
+                   optional("only_with", word_schema({"shell_lines"}), "Asks nothing when no line passes the shell."),
+               });
+}
+
+SchemaRef connection_schema() {
+  return object_schema("connection", {
+                                         needed("id", identifier_schema()),
+                                         needed("label", label_schema()),
+                                         needed("a", short_text_schema(), "`place.port`."),
+                                         needed("b", short_text_schema(), "`place.port`."),
+                                         optional("guards", guards_schema()),
+                                     });
 }
 
 SchemaRef bicycle_schema() {
-  static const SchemaRef schema = object_schema("bicycle", {
-                                                               header_field(),
-                                                               needed("id", identifier_schema()),
-                                                               needed("label", label_schema()),
-                                                               needed("places", list_schema(place_schema(), 1)),
-                                                               optional("joints", list_schema(joint_schema())),
-                                                               optional("stacks", list_schema(stack_schema())),
-                                                               optional("seats", list_schema(seat_schema())),
-                                                               optional("passages", list_schema(passage_schema())),
-                                                           });
+  static const SchemaRef schema =
+      object_schema("bicycle", {
+                                   header_field(),
+                                   needed("id", identifier_schema()),
+                                   needed("label", label_schema()),
+                                   needed("places", list_schema(place_schema(), 1)),
+                                   optional("joints", list_schema(joint_schema())),
+                                   optional("connections", list_schema(connection_schema())),
+                                   optional("stacks", list_schema(stack_schema())),
+                                   optional("seats", list_schema(seat_schema())),
+                                   optional("passages", list_schema(passage_schema())),
+                               });
   return schema;
 }
 

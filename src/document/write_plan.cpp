@@ -96,6 +96,7 @@ Node cuts(const model::Plan& plan) {
                   .set("id", Node::text(cut.id))
                   .set("label", Node::text(cut.label))
                   .set("length", range_node(cut.length, quantity::Dimension::length))
+                  .set("settled", Node::boolean(cut.settled))
                   .set("finding", Node::text(cut.finding))
                   .set("source", Node::text(cut.source)));
   return list;

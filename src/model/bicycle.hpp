@@ -23,6 +23,15 @@ struct JointForm {
   std::string id;
   std::string label;
   InterfaceRef a, b;
+  std::string only_with;  ///< `shell_lines`: asks nothing when no line passes the shell; empty: always asks
+};
+
+/// Two ports that a line of the job must join: which lever works which brake is part of the template.
+struct ConnectionForm {
+  std::string id;
+  std::string label;
+  InterfaceRef a, b;  ///< place and port
+  Guards guards = Guards::nothing;
 };
 
 /// A signed length of a stack: a dimension of a part times a small whole number, or a fixed value.
@@ -82,6 +91,7 @@ struct Bicycle {
   std::string label;
   std::vector<PlaceForm> places;
   std::vector<JointForm> joints;
+  std::vector<ConnectionForm> connections;
   std::vector<StackDefinition> stacks;
   std::vector<Seat> seats;
   std::vector<Passage> passages;  ///< between cells of different places

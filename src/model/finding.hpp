@@ -76,6 +76,7 @@ struct Finding {
   Guards guards = Guards::nothing;
   MayPass may_pass = MayPass::mechanic;
   Source source;
+  std::string only_with;    ///< fact without which this finding asks nothing (see JointForm)
   std::string accepted_by;  ///< a standing decision
   std::string accepted_reason;
 };

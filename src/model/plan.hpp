@@ -92,6 +92,7 @@ struct OpenChoice {
 struct Cut {
   std::string id, label;
   quantity::Range length;  ///< nanometres
+  bool settled = false;    ///< false: rests on something unmeasured or undecided; no paper may print the length
   std::string finding;     ///< id of the finding that shows the working
   std::string source;
 };

@@ -31,6 +31,16 @@ void put_value(model::Part& part, const std::string& target, const quantity::Val
   if (found != part.interfaces.end()) found->second.values[dimension] = value;
 }
 
+/// A used part is not what its paper says any more: only what somebody has measured on it still stands.
+void doubt_papers(model::Part& part) {
+  if (!part.used) return;
+  for (auto& [id, feature] : part.interfaces)
+    for (auto& [dimension, value] : feature.values)
+      if (value.origin.kind == quantity::OriginKind::maker || value.origin.kind == quantity::OriginKind::standard)
+        value.origin = {quantity::OriginKind::assumed, "", "", "",
+                        "used part, by its paper when new: " + value.origin.source};
+}
+
 }  // namespace
 
 Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(&job), catalog_(&catalog) {
@@ -55,6 +65,7 @@ Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(
       const std::string prefix = place.id + ".";
       for (const auto& [target, value] : work.values)
         if (target.starts_with(prefix)) put_value(*seated.part, target.substr(prefix.size()), value);
+      doubt_papers(*seated.part);
     }
     by_template_name_[form.id] = places_.size();
     template_names_[seated.id] = form.id;

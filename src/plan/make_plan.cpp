@@ -4,6 +4,7 @@
 
 #include "plan/assembly.hpp"
 #include "plan/bill.hpp"
+#include "plan/connections.hpp"
 #include "plan/decisions.hpp"
 #include "plan/fit/fit_findings.hpp"
 #include "plan/picture.hpp"
@@ -24,6 +25,11 @@ std::vector<std::string> permitted_changes(const std::vector<model::Finding>& fi
   for (const model::Finding& finding : findings)
     if (finding.verdict == model::Verdict::rework) operations.push_back(finding.operation);
   return operations;
+}
+
+/// Takes out what asks nothing of this bicycle.
+void drop_findings(std::vector<model::Finding>& findings, std::string_view only_with) {
+  std::erase_if(findings, [&](const model::Finding& finding) { return finding.only_with == only_with; });
 }
 
 /// Whether some line passes a cell that lies on the shell's axis.
@@ -69,9 +75,13 @@ model::Plan make_plan(const model::Job& job, const model::Catalog& catalog, cons
   append(plan.findings, std::move(stack.findings));
   plan.cuts = std::move(stack.cuts);
   append(plan.findings, fit_findings(assembly));
+  append(plan.findings, connection_findings(assembly));
 
   RouteFindings route = route_findings(assembly, skeleton);
   const bool through_shell = lines_cross_shell(assembly, route);
+  // While no way is known, every line may yet go through the shell.
+  if (!route.runs.empty() || job.sheet.lines.empty())
+    if (!through_shell) drop_findings(plan.findings, "shell_lines");
   append(plan.findings, std::move(route.findings));
   WorkOrder work = work_order(
       assembly, {route.pulls, route.pull_order, route.runs, through_shell, permitted_changes(plan.findings)});

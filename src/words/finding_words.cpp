@@ -287,7 +287,9 @@ std::vector<std::string> working(const Finding& finding, const NumberStyle& styl
   if (!finding.law.empty()) out.push_back("law       " + finding.law);
   for (const model::NamedValue& named : finding.values) {
     const std::string who = named.place_label.empty() ? named.label : named.place_label + ", " + named.label;
-    out.push_back("value     " + named.symbol + " = " + show_origin(named.value, style) +
+    const bool bare = !named.ref && named.value.origin.kind == quantity::OriginKind::assumed;
+    out.push_back("value     " + named.symbol + " = " +
+                  (bare ? show(named.value.range(), named.value.dimension, style) : show_origin(named.value, style)) +
                   (who.empty() ? "" : "  [" + who + "]"));
   }
   if (!finding.formula.empty() && finding.result)

@@ -210,8 +210,10 @@ std::string cuts_text(const Plan& plan, const Layout& layout) {
   std::string text = head("head.cuts", layout);
   for (const model::Cut& cut : plan.cuts)
     text += hanging("  ",
-                    cut.label + ": " + show(cut.length, quantity::Dimension::length, layout.numbers) + ". " +
-                        std::string(phrase("cut.not_yet")) + " " + fill("cut.why", {{"finding", cut.finding}}),
+                    cut.label + ": " +
+                        (cut.settled ? show(cut.length, quantity::Dimension::length, layout.numbers)
+                                     : std::string(phrase("cut.unsettled"))) +
+                        ". " + std::string(phrase("cut.not_yet")) + " " + fill("cut.why", {{"finding", cut.finding}}),
                     layout.width);
   return text;
 }

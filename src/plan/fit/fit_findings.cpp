@@ -57,6 +57,7 @@ class JointAdapter {
     finding.about = {assembly_.in_job_names(joint_.a), assembly_.in_job_names(joint_.b)};
     finding.id = finding_id(rule, {finding.about[0].text(), finding.about[1].text()});
     finding.subject = joint_.label;
+    finding.only_with = joint_.only_with;
     return finding;
   }
 

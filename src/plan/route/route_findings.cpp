@@ -45,7 +45,9 @@ class RouteAdapter {
     for (const WaitingLine& line : route_.waiting) out.findings.push_back(waiting(line));
     if (!route_.problem.lines.empty()) out.findings.push_back(overall());
     for (std::size_t a = 0; a < result_.enlarge.size(); ++a)
-      if (result_.enlarge[a] > 0) out.findings.push_back(enlargement(a));
+      // Nothing is cut on an assumed size: such an opening is gauged first (see unattested_sizes).
+      if (result_.enlarge[a] > 0 && quantity::is_attested(route_.apertures[a].shape.width))
+        out.findings.push_back(enlargement(a));
     if (const auto unsure = unattested_sizes()) out.findings.push_back(*unsure);
     out.runs = runs_of(route_, result_);
     out.openings = openings_of(route_, result_);
@@ -199,7 +201,8 @@ class RouteAdapter {
       const ApertureOrigin& origin = route_.apertures[static_cast<std::size_t>(a)];
       if (quantity::is_attested(origin.shape.width)) continue;
       names += (names.empty() ? "" : ", ") + origin.label;
-      finding.measurements.push_back(gauge(origin));
+      const std::int64_t step = result_.enlarge[static_cast<std::size_t>(a)] * engine::route::k_enlarge_step.base();
+      finding.measurements.push_back(gauge(origin, origin.shape.width.range().low().base() + step));
     }
     if (names.empty()) return std::nullopt;
     finding.verdict = Verdict::measure;
@@ -207,8 +210,9 @@ class RouteAdapter {
     return finding;
   }
 
-  /// How a hole is gauged stands in the catalog, as the interface kind `opening`.
-  model::Measurement gauge(const ApertureOrigin& origin) const {
+  /// How a hole is gauged stands in the catalog, as the interface kind `opening`. `needed` is the clear width with
+  /// which the routing reckons.
+  model::Measurement gauge(const ApertureOrigin& origin, std::int64_t needed) const {
     model::Measurement measurement;
     const auto dot = origin.id.find('.');
     measurement.ref = {origin.id.substr(0, dot), dot == std::string::npos ? "" : origin.id.substr(dot + 1), "width"};
@@ -219,9 +223,8 @@ class RouteAdapter {
       measurement.guide = width->measure;
     for (const model::Tool& tool : assembly_.job().sheet.shop.tools)
       if (tool.kind == measurement.guide.tool && measurement.tool_label.empty()) measurement.tool_label = tool.label;
-    const quantity::Value& width = origin.shape.width;
-    measurement.holds = quantity::Range(quantity::Mixed::from_base(width.range().low().base()),
-                                        quantity::Mixed::from_base(model::k_open_end));
+    measurement.holds =
+        quantity::Range(quantity::Mixed::from_base(needed), quantity::Mixed::from_base(model::k_open_end));
     return measurement;
   }
 

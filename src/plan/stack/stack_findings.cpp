@@ -147,6 +147,7 @@ class StackAdapter {
     finding.must = stack_.must[i];
     finding.should = as_range(form.should);
     finding.rests_on = unattested_labels(finding.values);
+    add_unsettled_pieces(i, finding);
     if (state(i).margin) {
       finding.margin = state(i).margin->room.base();
       finding.governs = state(i).margin->edge == engine::stack::Edge::low ? model::Edge::from : model::Edge::to;
@@ -170,6 +171,25 @@ class StackAdapter {
       value.value = quantity::exact_length(length, origin);
       finding.values.push_back(std::move(value));
     }
+  }
+
+  /// Pieces that another form has not settled yet make every length they lie in unsettled too.
+  void add_unsettled_pieces(std::size_t i, Finding& finding) const {
+    for (const auto& [slot, factor] : stack_.problem.forms[i].slot_coefficients)
+      for (std::size_t j = 0; j < stack_.forms.size(); ++j)
+        if (i != j && stack_.problem.forms[j].slot_coefficients.contains(slot) && !settled(j))
+          finding.rests_on.push_back(stack_.forms[j]->label);
+    for (const MissingForm& missing : stack_.missing)
+      for (const auto& [slot, factor] : missing.form->slots)
+        if (stack_.problem.forms[i].slot_coefficients.contains(slot)) finding.rests_on.push_back(missing.form->label);
+  }
+
+  /// A form with a window is settled when it holds for certain on values that somebody vouches for.
+  bool settled(std::size_t j) const {
+    if (!state(j).status) return true;
+    if (*state(j).status != Certainty::holds) return false;
+    const std::vector<std::size_t> terms = terms_of(j);
+    return std::all_of(terms.begin(), terms.end(), [&](std::size_t t) { return attested(t); });
   }
 
   std::string formula_with_spacers(std::size_t i, const Finding& finding) const {
@@ -273,6 +293,7 @@ class StackAdapter {
     cut.id = full.rule;
     cut.label = full.rule_label;
     cut.length = *full.result;
+    cut.settled = full.verdict == Verdict::ok;
     cut.finding = full.id;
     cut.source = full.source.text;
     return cut;

@@ -64,10 +64,10 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"measure.what", "Measure {label}: {feature}; between: {faces}; tool: {tool}, reading {resolution} or finer."},
     {"measure.what_short", "Measure {label}."},
     {"measure.no_tool", "{kind} (none in this shop: borrow, buy or send out)"},
-    {"measure.between", " {from} to {to}: settles it, good."},
-    {"measure.from", " {from} or more: settles it, good."},
-    {"measure.to", " {to} or less: settles it, good."},
-    {"measure.exactly", " {from}: settles it, good."},
+    {"measure.between", " {from} to {to}: this check holds."},
+    {"measure.from", " {from} or more: this check holds."},
+    {"measure.to", " {to} or less: this check holds."},
+    {"measure.exactly", " {from}: this check holds."},
     {"measure.below", " Below {from}: {verdict}."},
     {"measure.above", " Above {to}: {verdict}."},
     {"measure.else", " Anything between needs the other values too."},
@@ -107,12 +107,18 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"sequence.ok", "All {count} steps have an order in which nothing has to come apart again."},
 
     // Steps and cuts.
-    {"cut.not_yet", "Not to be sawn before its hold point: two people measure, from the face named, and agree."},
+    {"cut.not_yet", "Not to be sawn before its hold point: two people measure from that face and agree."},
+    {"cut.unsettled", "no length yet, because it rests on something that is not measured or not decided"},
     {"cut.why", "Working: cotter why JOB {finding}"},
     {"work.evidence", "Opens only on: {evidence}."},
     {"work.check", "Right when: {check}"},
     {"work.total",
      "{steps} steps, {hours} of clean bench time (common practice, no source; replace with your own log)."},
+
+    {"connection.missing", "No line of this job joins these two: {a}, {b}."},
+    {"connection.guarded",
+     "A brake that nothing works is no brake. The pairing of lever and brake is judged for this connection only; a "
+     "bicycle braked the other way round needs its own template."},
 
     // Heads and cautions.
     {"caution.head", "Before anything else"},
