@@ -111,6 +111,9 @@ def main():
     mutations = json.loads((ROOT / "tests/oracle/mutations.json").read_text())
     if arguments.only:
         mutations = [mutation for mutation in mutations if mutation["topic"] == arguments.only]
+    if any(mutation["topic"] == "routing" for mutation in mutations) and "COTTER_REFERENCE_DATA" not in os.environ:
+        print("The routing cases need the reference instances: set COTTER_REFERENCE_DATA, or name another topic with --only.")
+        return 2
     if arguments.keep:
         return run(arguments.keep, mutations, arguments.jobs)
     with tempfile.TemporaryDirectory(prefix="cotter_mutate_") as folder:
