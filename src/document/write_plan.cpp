@@ -95,7 +95,7 @@ Node cuts(const model::Plan& plan) {
     list.push(Node::map()
                   .set("id", Node::text(cut.id))
                   .set("label", Node::text(cut.label))
-                  .set("length", range_node(cut.length, quantity::Dimension::length))
+                  .set("length", cut.settled ? range_node(cut.length, quantity::Dimension::length) : Node::null())
                   .set("settled", Node::boolean(cut.settled))
                   .set("finding", Node::text(cut.finding))
                   .set("source", Node::text(cut.source)));

@@ -91,7 +91,7 @@ struct OpenChoice {
 /// A length to be sawn.
 struct Cut {
   std::string id, label;
-  quantity::Range length;  ///< nanometres
+  quantity::Range length;  ///< nanometres; nothing while not settled
   bool settled = false;    ///< false: rests on something unmeasured or undecided; no paper may print the length
   std::string finding;     ///< id of the finding that shows the working
   std::string source;

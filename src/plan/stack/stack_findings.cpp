@@ -153,6 +153,8 @@ class StackAdapter {
       finding.governs = state(i).margin->edge == engine::stack::Edge::low ? model::Edge::from : model::Edge::to;
     }
     judge(i, finding);
+    // A length that nobody may saw by is not shown at all.
+    if (form.cut && finding.verdict != Verdict::ok) finding.result.reset();
     return finding;
   }
 
@@ -292,8 +294,8 @@ class StackAdapter {
     model::Cut cut;
     cut.id = full.rule;
     cut.label = full.rule_label;
-    cut.length = *full.result;
     cut.settled = full.verdict == Verdict::ok;
+    if (cut.settled) cut.length = *full.result;
     cut.finding = full.id;
     cut.source = full.source.text;
     return cut;
