@@ -199,7 +199,7 @@ class StackAdapter {
     model::StackForm shown = form;
     for (const auto& [slot, factor] : form.slots) {
       const bool used = std::any_of(finding.values.begin(), finding.values.end(),
-                                    [&slot = slot](const model::NamedValue& value) { return value.symbol == slot; });
+                                    [&name = slot](const model::NamedValue& value) { return value.symbol == name; });
       if (used) shown.terms[slot] = factor;
     }
     return formula_of(shown);
