@@ -165,10 +165,12 @@ Read<model::Catalog> CatalogReader::read() {
   return std::move(catalog_);
 }
 
-/// Paths of the `*.yaml` files below a folder, sorted.
+/// Paths of the `*.yaml` files below a folder, sorted; a file is taken alone.
 Read<std::vector<std::string>> yaml_files(const std::string& folder) {
   std::vector<std::string> paths;
   std::error_code error;
+  if (std::filesystem::is_regular_file(folder, error)) return std::vector<std::string>{folder};
+  error.clear();
   std::filesystem::recursive_directory_iterator entry(folder, error);
   for (; !error && entry != std::filesystem::recursive_directory_iterator(); entry.increment(error)) {
     std::error_code ignored;

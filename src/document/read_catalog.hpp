@@ -11,7 +11,8 @@
 namespace cotter::document {
 
 /// Reads every `*.yaml` file below the folders, each folder in the order of its paths. A later folder adds to the ones
-/// before it; an id that is there already is a diagnostic that names both files.
+/// before it; an id that is there already is a diagnostic that names both files. A file may stand in the place of a
+/// folder.
 ///
 /// **Fails with** the diagnostics of all files together. When a file cannot be parsed or is of another kind or version,
 /// names that lead to other files are not looked up, since they may stand in that file.

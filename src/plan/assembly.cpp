@@ -49,6 +49,7 @@ Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(
   bicycle_ = &bicycle->second;
   const model::WorkState work = model::fold(job.journal);
 
+  for (const model::Place& place : job.sheet.places) template_names_[place.id] = place.is;
   for (const model::PlaceForm& form : bicycle_->places) {
     Seated seated;
     seated.form = &form;
@@ -68,7 +69,8 @@ Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(
       doubt_papers(*seated.part);
     }
     by_template_name_[form.id] = places_.size();
-    template_names_[seated.id] = form.id;
+    // A place that the job does not name never takes the name of one that it does.
+    template_names_.emplace(seated.id, form.id);
     places_.push_back(std::move(seated));
   }
 

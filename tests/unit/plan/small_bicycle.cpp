@@ -57,7 +57,12 @@ void add_bicycle(Catalog& catalog) {
     bicycle.places.push_back({id, id, false, ""});
   bicycle.places.back().decide_before = "fit_saddle";
   bicycle.places.push_back({"bell", "bell", true, "fit_saddle"});
-  bicycle.joints = {{"cup", "right cup", {"frame", "shell"}, {"bracket", "cup"}}};
+  model::JointForm joint;
+  joint.id = "cup";
+  joint.label = "right cup";
+  joint.a = {"frame", "shell"};
+  joint.b = {"bracket", "cup"};
+  bicycle.joints = {joint};
   model::StackDefinition stack;
   stack.id = "spindle";
   stack.label = "bottom bracket";

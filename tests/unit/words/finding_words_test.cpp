@@ -105,7 +105,7 @@ TEST(Sentences, MeasureSaysWhatBetweenWhichFacesWithWhatAndWhatEachOutcomeMeans)
   EXPECT_EQ(said[1], "Rests on a value nobody has measured: frame, bore (assumed).");
   EXPECT_EQ(said[2],
             "Measure frame, bore: bore of the shell; between: three depths, two directions each; tool: bore gauge 35 "
-            "to 60, reading 0.005 mm or finer. 45.915 mm to 46.045 mm: settles it, good. Below 45.905 mm: stop. Above "
+            "to 60, reading 0.005 mm or finer. 45.915 mm to 46.045 mm: this check holds. Below 45.905 mm: stop. Above "
             "46.055 mm: rework. Anything between needs the other values too.");
   EXPECT_EQ(said[3], "Chance that it holds, by the stated tolerances: 98 %.");
 }
@@ -127,14 +127,14 @@ struct Ends {
 TEST(Sentences, OpenEndsOfAMeasurementAreSaidAsSuch) {
   const std::vector<Ends> rows = {
       {quantity::Range(mm(3), open_high()), quantity::Range(mm(2), open_high()),
-       " 3 mm or more: settles it, good. Below 2 mm: stop. Anything between needs the other values too."},
+       " 3 mm or more: this check holds. Below 2 mm: stop. Anything between needs the other values too."},
       {quantity::Range(open_low(), mm(3)), quantity::Range(open_low(), mm(4)),
-       " 3 mm or less: settles it, good. Above 4 mm: rework. Anything between needs the other values too."},
-      {mm(3, 3), mm(3, 3), " 3 mm: settles it, good. Below 3 mm: stop. Above 3 mm: rework."},
+       " 3 mm or less: this check holds. Above 4 mm: rework. Anything between needs the other values too."},
+      {mm(3, 3), mm(3, 3), " 3 mm: this check holds. Below 3 mm: stop. Above 3 mm: rework."},
       {quantity::Range(open_low(), open_high()), quantity::Range(open_low(), open_high()),
        " Whatever it measures settles it."},
       {std::nullopt, mm(2, 4), " Below 2 mm: stop. Above 4 mm: rework. Anything between needs the other values too."},
-      {mm(3, 4), mm(3, 4), " 3 mm to 4 mm: settles it, good. Below 3 mm: stop. Above 4 mm: rework."}};
+      {mm(3, 4), mm(3, 4), " 3 mm to 4 mm: this check holds. Below 3 mm: stop. Above 4 mm: rework."}};
   for (const Ends& row : rows) {
     Finding finding = cup_in_shell();
     finding.verdict = Verdict::measure;
