@@ -42,11 +42,17 @@ Node additions(const model::Finding& finding) {
   return list;
 }
 
+/// Of the value that is measured; its finding may hold values of several dimensions, lengths beside counts for one.
+quantity::Dimension dimension_of(const model::Measurement& measurement, const model::Finding& finding) {
+  for (const model::NamedValue& named : finding.values)
+    if (named.ref && *named.ref == measurement.ref) return named.value.dimension;
+  return quantity::Dimension::length;
+}
+
 Node measurements(const model::Finding& finding) {
   Node list = Node::list();
-  const quantity::Dimension dimension =
-      finding.values.empty() ? quantity::Dimension::length : finding.values.front().value.dimension;
   for (const model::Measurement& measurement : finding.measurements) {
+    const quantity::Dimension dimension = dimension_of(measurement, finding);
     Node node = Node::map();
     node.set("ref", Node::text(measurement.ref.text())).set("label", Node::text(measurement.label));
     node.set("feature", Node::text(measurement.guide.feature)).set("faces", Node::text(measurement.guide.faces));

@@ -78,8 +78,15 @@ Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(
   for (model::JointForm joint : job.sheet.joints) {
     joint.a.place = template_name(joint.a.place);
     joint.b.place = template_name(joint.b.place);
-    joints_.push_back(std::move(joint));
+    // Two features are judged once, however often they are joined, so that no finding has a twin.
+    if (!joined(joint)) joints_.push_back(std::move(joint));
   }
+}
+
+bool Assembly::joined(const model::JointForm& joint) const {
+  return std::any_of(joints_.begin(), joints_.end(), [&](const model::JointForm& known) {
+    return (known.a == joint.a && known.b == joint.b) || (known.a == joint.b && known.b == joint.a);
+  });
 }
 
 const Seated* Assembly::place(const std::string& template_name) const {

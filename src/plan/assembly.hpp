@@ -61,6 +61,8 @@ class Assembly {
   std::string template_name(const std::string& job_name) const;
 
  private:
+  bool joined(const model::JointForm& joint) const;
+
   const model::Job* job_;
   const model::Catalog* catalog_;
   const model::Bicycle* bicycle_;

@@ -159,6 +159,24 @@ TEST(Order, ThatHasNoMeaningChangesNoByteOfThePlan) {
   }
 }
 
+TEST(Order, AJointThatTheTemplateHasAlreadyMakesNoTwinOfAFinding) {
+  // Went wrong: the same pair joined again in the job, either way round, gave two findings of one name.
+  const Node job = example("all_road");
+  for (const bool turned : {false, true}) {
+    Node again = job;
+    const std::string shell = "frame.shell_right", cup = "bottom_bracket.cup_right";
+    const Node joint = Node::map()
+                           .set("id", Node::text("again"))
+                           .set("label", Node::text("the right cup again"))
+                           .set("a", Node::text(turned ? cup : shell))
+                           .set("b", Node::text(turned ? shell : cup));
+    put(again, "joints", Node::list_of({joint}));
+    ASSERT_EQ(refusal_of(again), "");
+    EXPECT_EQ(plan_of(again).findings.size(), plan_of(job).findings.size());
+    EXPECT_EQ(verdicts(plan_of(again)), verdicts(plan_of(job)));
+  }
+}
+
 TEST(Order, ThePlanIsTheSameEveryTime) {
   const Node job = example("all_road");
   EXPECT_TRUE(document::write_json(document::plan_node(plan_of(job))) ==

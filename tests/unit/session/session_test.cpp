@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "document/parse.hpp"
+#include "document/write_plan.hpp"
 #include "examples.hpp"
 #include "words/plan_words.hpp"
 
@@ -116,6 +117,21 @@ TEST(Session, ASheetOfAJobThatCannotBeReadStillCarriesTheCautions) {
   EXPECT_EQ(sheet.plan, "");
   EXPECT_NE(sheet.trouble, "");
   EXPECT_FALSE(sheet.cautions.empty());
+}
+
+TEST(Session, AMeasurementIsWrittenInTheDimensionOfItsOwnValue) {
+  // Went wrong: the ends for a number of bolts were written in millimetres, because a circle stood first.
+  model::Finding finding;
+  quantity::Value circle, bolts;
+  bolts.dimension = quantity::Dimension::count;
+  finding.values = {{"circle", "circle", "crank", model::ValueRef{"crank", "ring", "circle"}, circle},
+                    {"count", "bolts", "crank", model::ValueRef{"crank", "ring", "bolts"}, bolts}};
+  model::Measurement measurement;
+  measurement.ref = {"crank", "ring", "bolts"};
+  measurement.holds = quantity::Range(quantity::Mixed::from_base(5));
+  finding.measurements = {measurement};
+  const document::Node node = document::finding_node(finding);
+  EXPECT_EQ(node.find("measurements")->items()[0].find("holds")->find("low_text")->scalar(), "5");
 }
 
 TEST(Session, AnEmptyFindingNameShowsNothing) {
