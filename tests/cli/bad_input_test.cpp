@@ -78,8 +78,9 @@ const std::vector<Edit> k_edits = {
     {"newer_version", "cotter: job 1", "cotter: job 2",
      "job.yaml:1:9: cotter: The document is of version 2; this program reads versions up to 1. Take a newer program, "
      "or write the document anew; found \"job 2\"; accepted: `job 1`\n"},
-    {"unknown_template", "bicycle: small", "bicycle: smal",
-     "job.yaml:4:10: bicycle: There is no bicycle template of this name; found \"smal\"; accepted: small; did you mean "
+    {"unknown_template", "bicycle: small", "bicycle: smalls",
+     "job.yaml:4:10: bicycle: There is no bicycle template of this name; found \"smalls\"; accepted: small; did you "
+     "mean "
      "\"small\"?\n"},
     {"several_faults_at_once",
      "width: 68.0 ±0.1 mm}\n    cells:\n      - {id: down_tube, tube: down_tube, outer_diameter: "

@@ -27,7 +27,7 @@ TEST(Command, VersionAndHelpAreNoErrors) {
 
 TEST(Command, AWrongCommandEndsWith64AndSaysSoOnStandardError) {
   const std::vector<std::vector<std::string>> wrong = {{},
-                                                       {"paln", k_all_road},
+                                                       {"plot", k_all_road},
                                                        {"plan"},
                                                        {"plan", "--jsn", k_all_road},
                                                        {"why", k_all_road},
@@ -40,8 +40,8 @@ TEST(Command, AWrongCommandEndsWith64AndSaysSoOnStandardError) {
     EXPECT_EQ(ended.output, "") << testing::PrintToString(arguments);
     EXPECT_NE(ended.trouble, "") << testing::PrintToString(arguments);
   }
-  EXPECT_EQ(run({"paln", k_all_road}).trouble,
-            "There is no command \"paln\"; the commands are plan, why, check, solve, draw, schema, serve.\n");
+  EXPECT_EQ(run({"plot", k_all_road}).trouble,
+            "There is no command \"plot\"; the commands are plan, why, check, solve, draw, schema, serve.\n");
 }
 
 TEST(Command, AnUnknownEngineFindingOrSchemaIsBadInput) {
