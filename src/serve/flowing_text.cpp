@@ -1,8 +1,6 @@
 #include "serve/flowing_text.hpp"
 
-#include <algorithm>
 #include <fmt/format.h>
-#include <optional>
 #include <vector>
 
 #include "serve/page.hpp"
@@ -38,14 +36,15 @@ bool is_heading(const std::vector<Line>& lines, std::size_t at) {
 std::string flowing_text(std::string_view text) {
   const std::vector<Line> lines = lines_of(text);
   std::string html;
-  std::optional<std::size_t> open;  // indent of the paragraph being written
+  bool open = false;            // a paragraph is being written,
+  std::size_t open_indent = 0;  // at this indent
   const auto close = [&] {
     if (open) html += "</p>\n";
-    open.reset();
+    open = false;
   };
   for (std::size_t at = 0; at < lines.size(); ++at) {
     const auto& [indent, words] = lines[at];
-    if (words.empty() || open != indent) close();
+    if (words.empty() || open_indent != indent) close();
     if (words.empty()) continue;
     if (is_heading(lines, at)) {
       html += fmt::format("<h3>{}</h3>\n", escaped(words));
@@ -56,7 +55,8 @@ std::string flowing_text(std::string_view text) {
     else
       html += fmt::format("<p{} style=\"--c:{}\">", at > 0 && lines[at - 1].words.empty() ? " class=\"apart\"" : "",
                           indent);
-    open = indent;
+    open = true;
+    open_indent = indent;
     html += escaped(words);
   }
   close();
