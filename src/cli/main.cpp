@@ -47,6 +47,7 @@ std::string unknown_command(const CLI::App& app, int argc, char** argv) {
 int run_serve(const session::Session& session, const Arguments& arguments) {
   serve::Options options;
   options.port = arguments.port;
+  options.log = [](std::string_view line) { std::cerr << "cotter: " << line << "\n"; };
   const auto provider = [&] { return session.sheet(arguments.job); };
   const auto ready = [](const std::string& address) {
     std::cout << "Reading page: " << address << " (this machine only; stop with Ctrl-C)" << std::endl;

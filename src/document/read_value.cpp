@@ -59,7 +59,14 @@ Value over_whole_range(Value value, const quantity::Range& permitted) {
 
 Value filled(Value value, const model::KindDimension& dimension, const model::Shop* shop) {
   if (!value.range_known) return over_whole_range(std::move(value), dimension.permitted);
-  if (value.deviations != quantity::Deviations::unstated) return value;
+  if (value.deviations != quantity::Deviations::unstated) {
+    // Nobody reads finer than the tool does, whatever was written.
+    if (const auto error = reading_error(value, shop)) {
+      value.lower = std::min(value.lower, error->low().base());
+      value.upper = std::max(value.upper, error->high().base());
+    }
+    return value;
+  }
   const quantity::Range deviations = reading_error(value, shop).value_or(dimension.unstated);
   if (deviations == quantity::Range{}) return value;
   value.lower = deviations.low().base();
@@ -128,6 +135,13 @@ std::optional<Value> read_dimension(const Spot& spot, const model::InterfaceKind
            fmt::format("The {} is outside what is possible for this kind ({}).", dimension.label, kind.label),
            fmt::format("{} to {}", quantity::print_amount(permitted.low().base(), dimension.dimension),
                        quantity::print_amount(permitted.high().base(), dimension.dimension)));
+    return std::nullopt;
+  }
+  if (written->origin.kind == OriginKind::measured && context.shop != nullptr && !written->origin.tool.empty() &&
+      find_tool(*context.shop, written->origin.tool) == nullptr) {
+    std::vector<std::string> tools;
+    for (const model::Tool& tool : context.shop->tools) tools.push_back(tool.id);
+    report_unknown(diagnostics, spot.is_map() ? spot.at("measured").at("with") : spot, "tool of the shop", tools);
     return std::nullopt;
   }
   return filled(*written, dimension, context.shop);

@@ -90,9 +90,19 @@ TEST(ReadJob, MeasuredWithAToolOfThatKind) {
 }
 
 TEST(ReadJob, MeasuredWithAToolTheShopDoesNotOwn) {
-  const auto job = read_job_text(changed(k_job_text, "with: gauge_1", "with: calipers"));
+  const auto job = read_job_text(changed(k_job_text, "with: gauge_1", "with: gauge_2"));
+  ASSERT_FALSE(job);
+  ASSERT_EQ(job.error().list().size(), 1u);
+  EXPECT_EQ(job.error().list()[0].code, "unknown_name");
+  EXPECT_EQ(job.error().list()[0].found, "gauge_2");
+  EXPECT_EQ(job.error().list()[0].suggestion, "gauge_1");
+}
+
+TEST(ReadJob, NobodyReadsFinerThanTheTool) {
+  const auto job =
+      read_job_text(changed(k_job_text, "{value: 46.02 mm, measured", "{value: 46.02 ±0.001 mm, measured"));
   ASSERT_TRUE(job);
-  EXPECT_EQ(job->sheet.parts[0].interfaces.at("shell_right").values.at("bore").upper, 20'000);
+  EXPECT_EQ(job->sheet.parts[0].interfaces.at("shell_right").values.at("bore").upper, 5'000);
 }
 
 TEST(ReadJob, WrittenWordWinsOverThePaper) {
