@@ -20,7 +20,7 @@ constexpr const char* k_packing_source =
     "Two and three circles in a circle: exact geometry. Equal circles: known best packings (oracle rows circ-in-circ). "
     "Otherwise half the area, which is always enough: Fekete, Keldenich, Scheffer, SoCG 2019 (from memory)";
 
-constexpr std::size_t k_reasons_shown = 4;
+constexpr std::size_t k_reasons_shown = 3;
 
 std::string millimetres(std::int64_t nanometres) {
   return quantity::print_amount(nanometres, quantity::Dimension::length);
@@ -121,10 +121,16 @@ class RouteAdapter {
     if (!result_.conflict) return;
     // The openings that come nearest say most; a list of every hole in the frame says nothing.
     std::vector<ConflictReason> reasons = result_.conflict->reasons;
-    std::stable_sort(reasons.begin(), reasons.end(),
-                     [&](const ConflictReason& a, const ConflictReason& b) { return missing(a) < missing(b); });
+    std::stable_sort(reasons.begin(), reasons.end(), [&](const ConflictReason& a, const ConflictReason& b) {
+      return std::pair(inner(a), missing(a)) < std::pair(inner(b), missing(b));
+    });
     if (reasons.size() > k_reasons_shown) reasons.resize(k_reasons_shown);
     for (const ConflictReason& reason : reasons) add_reason(reason, finding);
+  }
+
+  /// A hole from tube to tube, which nobody sees; holes to the outside say more.
+  bool inner(const ConflictReason& reason) const {
+    return reason.aperture && !route_.apertures[static_cast<std::size_t>(*reason.aperture)].is_opening;
   }
 
   void add_reason(const ConflictReason& reason, Finding& finding) const {

@@ -147,7 +147,7 @@ class StackAdapter {
     finding.must = stack_.must[i];
     finding.should = as_range(form.should);
     finding.rests_on = unattested_labels(finding.values);
-    add_unsettled_pieces(i, finding);
+    if (!state(i).status || *state(i).status == Certainty::holds) add_unsettled_pieces(i, finding);
     if (state(i).margin) {
       finding.margin = state(i).margin->room.base();
       finding.governs = state(i).margin->edge == engine::stack::Edge::low ? model::Edge::from : model::Edge::to;
@@ -180,10 +180,11 @@ class StackAdapter {
     for (const auto& [slot, factor] : stack_.problem.forms[i].slot_coefficients)
       for (std::size_t j = 0; j < stack_.forms.size(); ++j)
         if (i != j && stack_.problem.forms[j].slot_coefficients.contains(slot) && !settled(j))
-          finding.rests_on.push_back(stack_.forms[j]->label);
+          finding.rests_on.push_back(stack_.forms[j]->label + " (undecided)");
     for (const MissingForm& missing : stack_.missing)
       for (const auto& [slot, factor] : missing.form->slots)
-        if (stack_.problem.forms[i].slot_coefficients.contains(slot)) finding.rests_on.push_back(missing.form->label);
+        if (stack_.problem.forms[i].slot_coefficients.contains(slot))
+          finding.rests_on.push_back(missing.form->label + " (undecided)");
   }
 
   /// A form with a window is settled when it holds for certain on values that somebody vouches for.
