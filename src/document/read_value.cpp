@@ -59,14 +59,7 @@ Value over_whole_range(Value value, const quantity::Range& permitted) {
 
 Value filled(Value value, const model::KindDimension& dimension, const model::Shop* shop) {
   if (!value.range_known) return over_whole_range(std::move(value), dimension.permitted);
-  if (value.deviations != quantity::Deviations::unstated) {
-    // Nobody reads finer than the tool does, whatever was written.
-    if (const auto error = reading_error(value, shop)) {
-      value.lower = std::min(value.lower, error->low().base());
-      value.upper = std::max(value.upper, error->high().base());
-    }
-    return value;
-  }
+  if (value.deviations != quantity::Deviations::unstated) return value;
   const quantity::Range deviations = reading_error(value, shop).value_or(dimension.unstated);
   if (deviations == quantity::Range{}) return value;
   value.lower = deviations.low().base();

@@ -62,7 +62,8 @@ Node measurements(const model::Finding& finding) {
     node.set("holds", measurement.holds ? range_node(*measurement.holds, dimension) : Node::null());
     node.set("may_hold", measurement.may_hold ? range_node(*measurement.may_hold, dimension) : Node::null());
     node.set("below_means", Node::text(measurement.below_means))
-        .set("above_means", Node::text(measurement.above_means));
+        .set("above_means", Node::text(measurement.above_means))
+        .set("with_these_pieces", Node::boolean(measurement.with_these_pieces));
     list.push(std::move(node));
   }
   return list;

@@ -43,6 +43,7 @@ struct Measurement {
   std::string tool_label;                   ///< the shop's tool; empty: none owned, send out or buy
   std::optional<quantity::Range> holds;     ///< measured inside: the requirement holds, whatever the rest
   std::optional<quantity::Range> may_hold;  ///< measured outside: it fails, whatever the rest
+  bool with_these_pieces = false;           ///< outside `may_hold` another set of spacers may still do
   std::string below_means, above_means;     ///< verdict words outside `may_hold`
 };
 

@@ -122,10 +122,11 @@ std::string measurement_sentence(const model::Measurement& measurement, Dimensio
   }
   if (measurement.may_hold) {
     if (!is_open(measurement.may_hold->low()))
-      text +=
-          fill("measure.below", {{"from", edge(measurement.may_hold->low())}, {"verdict", measurement.below_means}});
+      text += fill(measurement.with_these_pieces ? "measure.below_pieces" : "measure.below",
+                   {{"from", edge(measurement.may_hold->low())}, {"verdict", measurement.below_means}});
     if (!is_open(measurement.may_hold->high()))
-      text += fill("measure.above", {{"to", edge(measurement.may_hold->high())}, {"verdict", measurement.above_means}});
+      text += fill(measurement.with_these_pieces ? "measure.above_pieces" : "measure.above",
+                   {{"to", edge(measurement.may_hold->high())}, {"verdict", measurement.above_means}});
     if (!measurement.holds || *measurement.holds != *measurement.may_hold) text += phrase("measure.else");
   }
   return text;

@@ -61,6 +61,7 @@ void add_thresholds(const model::StackForm& form, std::int64_t factor, const Ran
   measurement.may_hold = solve_for(factor, scaled(must.low()) - rest_high, scaled(must.high()) - rest_low);
   const std::string low_word(model::word_for(verdict_of(factor > 0 ? form.below : form.above)));
   const std::string high_word(model::word_for(verdict_of(factor > 0 ? form.above : form.below)));
+  measurement.with_these_pieces = !form.slots.empty();
   measurement.below_means = low_word;
   measurement.above_means = high_word;
 }

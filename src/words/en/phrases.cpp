@@ -70,6 +70,8 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"measure.exactly", " {from}: this check holds."},
     {"measure.below", " Below {from}: {verdict}."},
     {"measure.above", " Above {to}: {verdict}."},
+    {"measure.below_pieces", " Below {from}, with these pieces: {verdict}."},
+    {"measure.above_pieces", " Above {to}, with these pieces: {verdict}."},
     {"measure.else", " Anything between needs the other values too."},
     {"measure.confirm", " Whatever it measures settles it."},
     {"rework.what", "Permitted change: {operation}."},

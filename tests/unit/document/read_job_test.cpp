@@ -98,13 +98,6 @@ TEST(ReadJob, MeasuredWithAToolTheShopDoesNotOwn) {
   EXPECT_EQ(job.error().list()[0].suggestion, "gauge_1");
 }
 
-TEST(ReadJob, NobodyReadsFinerThanTheTool) {
-  const auto job =
-      read_job_text(changed(k_job_text, "{value: 46.02 mm, measured", "{value: 46.02 ±0.001 mm, measured"));
-  ASSERT_TRUE(job);
-  EXPECT_EQ(job->sheet.parts[0].interfaces.at("shell_right").values.at("bore").upper, 5'000);
-}
-
 TEST(ReadJob, WrittenWordWinsOverThePaper) {
   const quantity::Value& outer = shell_value("outer_diameter");
   EXPECT_EQ(outer.origin.kind, OriginKind::assumed);

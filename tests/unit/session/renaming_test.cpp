@@ -100,18 +100,18 @@ TEST(Renaming, APlaceToTheNameOfOneThatIsEmptyChangesNoVerdict) {
 }
 
 TEST(Renaming, AnAliasKeepsTheAcceptanceAndWithoutItItIsAskedAgain) {
-  const std::string old_id = "tyre_room_width@frame.tyre_room,rear_tyre.casing";
-  const std::string new_id = "tyre_room_width@frame.tyre_room,back_tyre.casing";
+  const std::string old_id = "ring_swing@outer_ring.teeth,front_derailleur.cage";
+  const std::string new_id = "ring_swing@large_ring.teeth,front_derailleur.cage";
   Node job = example("all_road");
   ASSERT_NE(find(plan_of(job), old_id), nullptr);
   ASSERT_EQ(find(plan_of(job), old_id)->accepted_by, "A. Builder");
   for (Node::Entry& entry : job.find("places")->entries())
-    if (entry.key == "rear_tyre") {
-      entry.value = Node::map().set("part", entry.value).set("is", Node::text("rear_tyre"));
-      entry.key = "back_tyre";
+    if (entry.key == "outer_ring") {
+      entry.value = Node::map().set("part", entry.value).set("is", Node::text("outer_ring"));
+      entry.key = "large_ring";
     }
   Node with_alias = job;
-  put(with_alias, "aliases", Node::map().set("rear_tyre", Node::text("back_tyre")));
+  put(with_alias, "aliases", Node::map().set("outer_ring", Node::text("large_ring")));
   const model::Plan kept = plan_of(with_alias);
   ASSERT_NE(find(kept, new_id), nullptr);
   EXPECT_EQ(find(kept, new_id)->accepted_by, "A. Builder");
@@ -119,7 +119,7 @@ TEST(Renaming, AnAliasKeepsTheAcceptanceAndWithoutItItIsAskedAgain) {
   if (refusal.empty()) {
     EXPECT_EQ(find(plan_of(job), new_id)->accepted_by, "");
   } else {
-    EXPECT_NE(refusal.find("rear_tyre"), std::string::npos) << refusal;
+    EXPECT_NE(refusal.find("outer_ring"), std::string::npos) << refusal;
   }
 }
 
