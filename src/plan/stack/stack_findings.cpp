@@ -49,6 +49,7 @@ std::optional<Range> solve_for(std::int64_t factor, std::int64_t low, std::int64
 /// What each outcome of measuring one term of a form would mean.
 void add_thresholds(const model::StackForm& form, std::int64_t factor, const Range& term, const Range& result,
                     const Range& must, model::Measurement& measurement) {
+  if (factor == 0) return;  // such a term decides nothing
   const std::int64_t scale = form.halved ? 2 : 1;
   const auto scaled = [&](Mixed end) {
     return std::abs(end.base()) >= model::k_open_end ? end.base() : end.base() * scale;
