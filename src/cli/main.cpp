@@ -50,7 +50,7 @@ int run_serve(const session::Session& session, const Arguments& arguments) {
   options.log = [](std::string_view line) { std::cerr << "cotter: " << line << "\n"; };
   const auto provider = [&] { return session.sheet(arguments.job); };
   const auto ready = [](const std::string& address) {
-    std::cout << "Plan and drawing: " << address << " (this machine only; stop with Ctrl-C)" << std::endl;
+    std::cout << "Plan and drawing: " << address << " (this machine only; stop with Ctrl-C)\n" << std::flush;
   };
   const auto served = serve::serve(provider, options, ready);
   if (served) return cli::k_done;

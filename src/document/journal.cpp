@@ -101,7 +101,7 @@ model::JournalEntry EntryReader::read(const Spot& spot, Diagnostics& notes) cons
 Node value_node(const quantity::Value& value) {
   using quantity::OriginKind;
   const quantity::Origin& origin = value.origin;
-  const Node text = Node::text(value.text);
+  Node text = Node::text(value.text);
   if (origin.kind == OriginKind::measured && !origin.by.empty()) {
     Node measured = Node::map();
     measured.set("by", Node::text(origin.by)).set("with", Node::text(origin.tool)).set("on", Node::text(origin.when));

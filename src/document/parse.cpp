@@ -85,7 +85,9 @@ Read<std::string> read_text(const std::string& path, const Limits& limits) {
   if (!file) return refused(unreadable(path, errno));
   std::string text;
   std::array<char, 65536> block{};
-  while (const std::size_t count = std::fread(block.data(), 1, block.size(), file.get())) {
+  std::size_t count = block.size();
+  while (count == block.size()) {
+    count = std::fread(block.data(), 1, block.size(), file.get());
     text.append(block.data(), count);
     if (text.size() > limits.bytes) return refused(too_many_bytes(limits));
   }

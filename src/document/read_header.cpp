@@ -35,7 +35,7 @@ std::optional<Header> read_header(const Node& document, const std::vector<std::s
            example_of(kinds) + " as its first line");
     return std::nullopt;
   }
-  const auto header = split(spot.text());
+  auto header = split(spot.text());
   if (!header) {
     report(diagnostics, spot, "bad_value", "This is not a kind of document with its version.", example_of(kinds));
     return std::nullopt;
