@@ -6,6 +6,7 @@
 
 #include "draw/lettering.hpp"
 #include "draw/run_lanes.hpp"
+#include "model/words.hpp"
 
 namespace cotter::draw {
 namespace {
@@ -146,15 +147,7 @@ constexpr double k_legend_top = 36;
 }  // namespace
 
 std::string kind_class(model::LineForm::Kind kind) {
-  switch (kind) {
-    case model::LineForm::Kind::wire:
-      return "wire";
-    case model::LineForm::Kind::hose:
-      return "hose";
-    case model::LineForm::Kind::housing:
-      break;
-  }
-  return "housing";
+  return std::string(model::word_for(kind));
 }
 
 std::string dash_class(std::size_t index) {

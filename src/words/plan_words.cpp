@@ -237,10 +237,13 @@ std::string work_text(const Plan& plan, const Layout& layout) {
     if (!step.caution.empty()) text += hanging(blank, "! " + step.caution, layout.width);
     if (!step.check.empty()) text += hanging(blank, fill("work.check", {{"check", step.check}}), layout.width);
   }
-  return text +
-         hanging("  ",
-                 fill("work.total", {{"hours", hours(plan.minutes)}, {"steps", std::to_string(plan.work.size())}}),
-                 layout.width);
+  std::string total = fill("work.total", {{"hours", hours(plan.minutes)}, {"steps", std::to_string(plan.work.size())}});
+  if (plan.rate_hundredths > 0) {
+    const std::int64_t cost = (plan.minutes * plan.rate_hundredths + 3000) / 6000;  // hundredths of a minute
+    total += " " + fill("work.cost",
+                        {{"rate", money(plan.rate_hundredths, plan.currency)}, {"cost", money(cost, plan.currency)}});
+  }
+  return text + hanging("  ", total, layout.width);
 }
 
 std::string choices_text(const Plan& plan, const Layout& layout) {

@@ -17,8 +17,8 @@ using model::Finding;
 using model::Verdict;
 
 constexpr const char* k_packing_source =
-    "Two and three circles in a circle: exact geometry. Equal circles: known best packings (oracle rows circ-in-circ). "
-    "Otherwise half the area, which is always enough: Fekete, Keldenich, Scheffer, SoCG 2019 (from memory)";
+    "Two and three circles in a circle: exact geometry. Equal circles: the best known packings, from a public table. "
+    "Otherwise half the area, which is always enough by a published theorem (SoCG 2019, from memory)";
 
 constexpr std::size_t k_reasons_shown = 3;
 

@@ -85,10 +85,6 @@ class StackAdapter {
       out.findings.push_back(finding(i));
       if (stack_.forms[i]->cut) out.cuts.push_back(cut(i));
     }
-    if (result_.sets.empty()) return;
-    for (std::size_t slot = 0; slot < definition_.slots.size(); ++slot)
-      out.slot_lengths[definition_.id + "." + definition_.slots[slot].id] =
-          result_.sets.front().slot_lengths[slot].base();
   }
 
  private:

@@ -12,8 +12,6 @@ namespace cotter::plan {
 struct StackFindings {
   std::vector<model::Finding> findings;
   std::vector<model::Cut> cuts;
-  /// Length that the chosen pieces add in each slot, `stack.slot` -> nanometres; for later adapters and drawings.
-  std::map<std::string, std::int64_t> slot_lengths;
 };
 
 StackFindings stack_findings(const Assembly& assembly);
