@@ -66,13 +66,19 @@ class JointAdapter {
     return kind == assembly_.catalog().kinds.end() ? feature.kind : kind->second.label;
   }
 
+  /// A finding on what the two sides are, before any dimension is looked at.
+  Finding about_kinds(const std::string& rule, const std::string& label, Verdict verdict) const {
+    Finding finding = head(rule);
+    finding.rule_label = label;
+    finding.law = "kinds";
+    finding.verdict = verdict;
+    finding.may_pass = model::MayPass::nobody;
+    return finding;
+  }
+
   /// The template says that the two must mate, and nobody has said with what: never silently right.
   Finding neither() const {
-    Finding finding = head("has_feature");
-    finding.rule_label = "both sides are there";
-    finding.law = "kinds";
-    finding.verdict = Verdict::measure;
-    finding.may_pass = model::MayPass::nobody;
+    Finding finding = about_kinds("has_feature", "both sides are there", Verdict::measure);
     finding.facts = {{"finding.neither", ""},
                      {"a", assembly_.place(joint_.a.place)->form->label},
                      {"b", assembly_.place(joint_.b.place)->form->label}};
@@ -80,11 +86,7 @@ class JointAdapter {
   }
 
   Finding lacks(const model::InterfaceRef& without, const model::InterfaceRef& with) const {
-    Finding finding = head("has_feature");
-    finding.rule_label = "both sides are there";
-    finding.law = "kinds";
-    finding.verdict = Verdict::stop;
-    finding.may_pass = model::MayPass::nobody;
+    Finding finding = about_kinds("has_feature", "both sides are there", Verdict::stop);
     finding.facts = {{"finding.lacks", ""},
                      {"with", assembly_.place(with.place)->form->label},
                      {"without", assembly_.place(without.place)->form->label},
@@ -93,11 +95,7 @@ class JointAdapter {
   }
 
   Finding unlike(const model::Interface& a, const model::Interface& b) const {
-    Finding finding = head("kinds_meet");
-    finding.rule_label = "the two kinds mate";
-    finding.law = "kinds";
-    finding.verdict = Verdict::stop;
-    finding.may_pass = model::MayPass::nobody;
+    Finding finding = about_kinds("kinds_meet", "the two kinds mate", Verdict::stop);
     finding.facts = {{"finding.unlike", ""}, {"a", kind_label(a)}, {"b", kind_label(b)}};
     return finding;
   }
