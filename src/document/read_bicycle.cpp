@@ -4,7 +4,7 @@
 #include <fmt/format.h>
 
 #include "document/read_parts.hpp"
-#include "document/read_rules.hpp"
+#include "document/read_section.hpp"
 #include "quantity/text.hpp"
 
 namespace cotter::document {
@@ -33,7 +33,8 @@ model::PlaceForm read_place(const Spot& spot, const std::vector<std::string>& op
   const Spot before = spot.at("decide_before");
   if (before.is_scalar() && !contains(operations, before.text()))
     report_unknown(diagnostics, before, "operation", operations);
-  return {spot.at("id").text(), spot.at("label").text(), spot.at("optional").flag(false), before.text()};
+  return {spot.at("id").text(), spot.at("label").text(), spot.at("optional").flag(false), before.text(),
+          spot.at("unchecked").text()};
 }
 
 void read_offset(const Spot& list, model::Seat& seat) {
@@ -95,21 +96,13 @@ model::JointForm read_joint(const Spot& spot, const std::vector<std::string>& pl
   joint.a = read_pair(spot.at("a"), places, "`place.interface`", diagnostics).value_or(model::InterfaceRef{});
   joint.b = read_pair(spot.at("b"), places, "`place.interface`", diagnostics).value_or(model::InterfaceRef{});
   joint.only_with = spot.at("only_with").text();
+  joint.when = spot.at("when").texts();
+  joint.late = spot.at("late").hundredths();
   return joint;
 }
 
-model::ConnectionForm read_connection(const Spot& spot, const std::vector<std::string>& places,
-                                      Diagnostics& diagnostics) {
-  model::ConnectionForm connection;
-  connection.id = spot.at("id").text();
-  connection.label = spot.at("label").text();
-  connection.a = read_pair(spot.at("a"), places, "`place.port`", diagnostics).value_or(model::InterfaceRef{});
-  connection.b = read_pair(spot.at("b"), places, "`place.port`", diagnostics).value_or(model::InterfaceRef{});
-  connection.guards = read_protection(spot, diagnostics).guards;
-  return connection;
-}
-
-model::Bicycle read_bicycle(const Spot& spot, const std::vector<std::string>& operations, Diagnostics& diagnostics) {
+model::Bicycle read_bicycle(const Spot& spot, const std::vector<std::string>& operations, const Sections& sections,
+                            Diagnostics& diagnostics) {
   model::Bicycle bicycle;
   bicycle.id = spot.at("id").text();
   bicycle.label = spot.at("label").text();
@@ -120,17 +113,22 @@ model::Bicycle read_bicycle(const Spot& spot, const std::vector<std::string>& op
     bicycle.places.push_back(read_place(item, operations, diagnostics));
     places.push_back(bicycle.places.back().id);
   }
-  IdList joint_ids("joint", diagnostics);
-  for (const Spot& item : spot.at("joints").items()) {
-    joint_ids.add(item.at("id"));
-    bicycle.joints.push_back(read_joint(item, places, diagnostics));
+  Section own = read_entries(spot, {places, operations}, diagnostics);
+  bicycle.features = std::move(own.features);
+  bicycle.joints = std::move(own.joints);
+  bicycle.connections = std::move(own.connections);
+  bicycle.stacks = std::move(own.stacks);
+  for (const Spot& item : spot.at("sections").items()) {
+    const auto section = sections.find(item.text());
+    if (section == sections.end()) {
+      report_unknown(diagnostics, item, "section", names_of(sections));
+      continue;
+    }
+    if (const auto twice = given_twice(section->second, bicycle))
+      report(diagnostics, item, "duplicate_id",
+             fmt::format("The section brings `{}`, which is there already.", *twice));
+    add_section(section->second, bicycle);
   }
-  IdList connection_ids("connection", diagnostics);
-  for (const Spot& item : spot.at("connections").items()) {
-    connection_ids.add(item.at("id"));
-    bicycle.connections.push_back(read_connection(item, places, diagnostics));
-  }
-  bicycle.stacks = read_stacks(spot.at("stacks"), {places, operations}, diagnostics);
   for (const Spot& item : spot.at("seats").items()) bicycle.seats.push_back(read_seat(item, places, diagnostics));
   IdList passage_ids("passage", diagnostics);
   for (const Spot& item : spot.at("passages").items()) {

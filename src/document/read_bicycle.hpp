@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "document/read_section.hpp"
 #include "document/read_spot.hpp"
 #include "model/bicycle.hpp"
 
@@ -12,17 +13,14 @@ namespace cotter::document {
 
 /// A template whose joints, stacks, seats and passages name only places that it has.
 ///
+/// A template takes from its sections only what its own places allow: a joint needs both its places, a form of a stack
+/// all that it names.
+///
 /// **Inputs** `operations` are the ids that `decide_before` and a `rework` may name.
 /// **Fails with** `unknown_name`, `bad_reference` for a name of the wrong shape, `duplicate_id`, and what
 /// read_rules.hpp lists.
-model::Bicycle read_bicycle(const Spot& spot, const std::vector<std::string>& operations, Diagnostics& diagnostics);
-
-/// What a template's entries may name.
-struct TemplateNames {
-  std::vector<std::string> places;
-  std::vector<std::string> operations;
-};
-std::vector<model::StackDefinition> read_stacks(const Spot& list, const TemplateNames& names, Diagnostics& diagnostics);
+model::Bicycle read_bicycle(const Spot& spot, const std::vector<std::string>& operations, const Sections& sections,
+                            Diagnostics& diagnostics);
 
 /// `place.name`, the place being one of `places`. **Fails with** `bad_reference`, `unknown_name`.
 std::optional<model::InterfaceRef> read_pair(const Spot& spot, const std::vector<std::string>& places,

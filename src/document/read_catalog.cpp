@@ -16,7 +16,7 @@ namespace {
 
 using Texts = std::vector<std::pair<std::string, std::string>>;
 
-const std::vector<std::string> k_kinds{"interface_kinds", "parts", "bicycle", "operations"};
+const std::vector<std::string> k_kinds{"interface_kinds", "parts", "section", "bicycle", "operations"};
 
 struct CatalogFile {
   std::string kind;
@@ -27,6 +27,7 @@ struct CatalogFile {
 SchemaRef schema_of(const std::string& kind) {
   if (kind == "interface_kinds") return kinds_schema();
   if (kind == "parts") return parts_schema();
+  if (kind == "section") return section_schema();
   return kind == "bicycle" ? bicycle_schema() : operations_schema();
 }
 
@@ -131,10 +132,16 @@ void CatalogReader::read_all_parts() {
 
 void CatalogReader::read_all_bicycles() {
   const auto operations = names_of(work_names_.operations);
+  Names section_names;
+  Sections sections;
+  each("section", [&](const Spot& document, Diagnostics& diagnostics) {
+    claim(document.at("id"), "section", section_names, diagnostics);
+    sections.emplace(document.at("id").text(), read_section(document, operations, diagnostics));
+  });
   Names names;
   each("bicycle", [&](const Spot& document, Diagnostics& diagnostics) {
     claim(document.at("id"), "bicycle template", names, diagnostics);
-    auto bicycle = read_bicycle(document, operations, diagnostics);
+    auto bicycle = read_bicycle(document, operations, sections, diagnostics);
     catalog_.bicycles.emplace(bicycle.id, std::move(bicycle));
   });
 }
@@ -144,6 +151,9 @@ void CatalogReader::check_work() {
   each("operations", [&](const Spot& document, Diagnostics& diagnostics) {
     check_operations(document, work_names_, facts, diagnostics);
   });
+  for (const char* kind : {"section", "bicycle"})
+    each(kind,
+         [&](const Spot& document, Diagnostics& diagnostics) { check_template_facts(document, facts, diagnostics); });
 }
 
 Diagnostics CatalogReader::all_diagnostics() const {

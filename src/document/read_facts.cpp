@@ -41,7 +41,7 @@ class FactChecker {
            comma_list(known), quantity::nearest_word(name, known).value_or(""));
   }
   void refuse(const std::string& accepted) const {
-    report(diagnostics_, spot_, "unknown_word", "This is not a fact that work can wait for.", accepted);
+    report(diagnostics_, spot_, "unknown_word", "This is not a fact that can be asked for here.", accepted);
   }
 
  private:
@@ -49,6 +49,9 @@ class FactChecker {
   Diagnostics& diagnostics_;
 };
 
+constexpr const char* k_place_facts =
+    "place:<place>, open:<place>, kind:<place.interface>=<kind>, family:<place>=<family>, "
+    "material:<place>=<material>, each with `!` in front for its opposite";
 constexpr const char* k_facts =
     "place:<place>, open:<place>, line:<wire, hose or housing>, kind:<place.interface>=<kind>, "
     "family:<place>=<family>, "
@@ -86,6 +89,26 @@ void check_fact(const Spot& spot, const FactNames& names, Diagnostics& diagnosti
   checker.require("place", fact.word == "kind" ? interface[0] : fact.subject, names.places);
   if (fact.word == "kind") checker.require("interface kind", fact.equals, names.kinds);
   if (fact.word == "material") checker.require("material", fact.equals, material_words());
+}
+
+void check_template_facts(const Spot& document, const FactNames& names, Diagnostics& diagnostics) {
+  const auto check_all = [&](const Spot& entry) {
+    for (const Spot& fact : entry.at("when").items()) {
+      const std::string word = fact.is_scalar() ? fact_in(fact.text()).word : "";
+      if (word == "kind" || word == "family" || word == "material" || word == "place" || word == "open")
+        check_fact(fact, names, diagnostics);
+      else
+        FactChecker(fact, diagnostics).refuse(k_place_facts);
+    }
+  };
+  for (const char* list : {"joints", "connections", "stacks"})
+    for (const Spot& entry : document.at(list).items()) {
+      check_all(entry);
+      for (const Spot& form : entry.at("forms").items()) check_all(form);
+    }
+  for (const Spot& feature : document.at("features").items())
+    for (const Spot& kind : feature.at("kinds").items())
+      if (kind.is_scalar()) FactChecker(kind, diagnostics).require("interface kind", kind.text(), names.kinds);
 }
 
 }  // namespace cotter::document

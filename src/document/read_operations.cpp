@@ -1,7 +1,5 @@
 #include "document/read_operations.hpp"
 
-#include <cmath>
-
 namespace cotter::document {
 namespace {
 
@@ -36,7 +34,7 @@ model::Operation read_operation(const Spot& spot) {
   operation.closes = spot.at("closes").texts();
   operation.tools = spot.at("tools").texts();
   operation.position = spot.at("position").text();
-  operation.minutes = std::llround(spot.at("minutes").real(0) * 100);
+  operation.minutes = spot.at("minutes").hundredths();
   operation.reversible = reversible_of(spot.at("reversible").text());
   operation.hold_point = spot.at("hold").exists();
   operation.evidence = spot.at("hold").text();

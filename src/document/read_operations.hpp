@@ -30,6 +30,9 @@ FactNames fact_names(const std::map<std::string, model::Bicycle>& bicycles, cons
 /// One fact. **Fails with** `unknown_word`, `unknown_name`.
 void check_fact(const Spot& spot, const FactNames& names, Diagnostics& diagnostics);
 
+/// Facts and kinds that the entries of a template or section name. **Fails with** `unknown_word`, `unknown_name`.
+void check_template_facts(const Spot& document, const FactNames& names, Diagnostics& diagnostics);
+
 /// References between operations and to accesses, and the facts they wait for; call when all documents are read.
 /// **Fails with** `unknown_name`, `unknown_word` for a fact that does not exist.
 void check_operations(const Spot& document, const OperationNames& names, const FactNames& facts,

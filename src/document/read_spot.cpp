@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <cmath>
 #include <fmt/format.h>
 #include <tuple>
 
@@ -66,6 +67,10 @@ std::int64_t Spot::integer(std::int64_t fallback) const {
 
 double Spot::real(double fallback) const {
   return is_scalar() ? number_in(node_->scalar(), fallback) : fallback;
+}
+
+std::int64_t Spot::hundredths() const {
+  return std::llround(real(0) * 100);
 }
 
 bool Spot::flag(bool fallback) const {

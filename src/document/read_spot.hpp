@@ -38,6 +38,8 @@ class Spot {
   std::string text(std::string fallback = "") const;
   std::int64_t integer(std::int64_t fallback) const;
   double real(double fallback) const;
+  /// Minutes as whole hundredths; 0 when nothing stands here.
+  std::int64_t hundredths() const;
   bool flag(bool fallback) const;
   /// The texts of a list of scalars.
   std::vector<std::string> texts() const;

@@ -18,7 +18,7 @@ class StackReader {
   StackReader(const TemplateNames& names, Diagnostics& diagnostics)
       : places_(names.places), operations_(names.operations), diagnostics_(diagnostics) {}
 
-  model::StackDefinition read(const Spot& spot, IdList& form_ids);
+  model::StackDefinition read(const Spot& spot);
 
  private:
   model::StackTerm read_term(const Spot& spot);
@@ -87,6 +87,8 @@ model::StackForm StackReader::read_form(const Spot& spot) {
   form.slots = read_factors(spot.at("slots"), "slot", slot_ids_);
   form.halved = spot.at("halved").flag(false);
   form.cut = spot.at("cut").flag(false);
+  form.when = spot.at("when").texts();
+  form.late = spot.at("late").hundredths();
   read_limits(spot, form);
   form.below = read_outcome(spot.at("below"), operations_, diagnostics_);
   form.above = read_outcome(spot.at("above"), operations_, diagnostics_);
@@ -97,10 +99,11 @@ model::StackForm StackReader::read_form(const Spot& spot) {
   return form;
 }
 
-model::StackDefinition StackReader::read(const Spot& spot, IdList& form_ids) {
+model::StackDefinition StackReader::read(const Spot& spot) {
   model::StackDefinition stack;
   stack.id = spot.at("id").text();
   stack.label = spot.at("label").text();
+  stack.when = spot.at("when").texts();
   IdList terms("term", diagnostics_);
   for (const Spot& item : spot.at("terms").items()) {
     terms.add(item.at("id"));
@@ -114,6 +117,7 @@ model::StackDefinition StackReader::read(const Spot& spot, IdList& form_ids) {
     stack.slots.push_back(
         {item.at("id").text(), item.at("label").text(), item.at("piece").text(), item.at("most").integer(0)});
   }
+  IdList form_ids("form", diagnostics_);
   for (const Spot& item : spot.at("forms").items()) {
     form_ids.add(item.at("id"));
     stack.forms.push_back(read_form(item));
@@ -127,11 +131,9 @@ std::vector<model::StackDefinition> read_stacks(const Spot& list, const Template
                                                 Diagnostics& diagnostics) {
   std::vector<model::StackDefinition> stacks;
   IdList stack_ids("stack", diagnostics);
-  // A finding on a form is named after the form, so its id is unique in the whole template.
-  IdList form_ids("form", diagnostics);
   for (const Spot& item : list.items()) {
     stack_ids.add(item.at("id"));
-    stacks.push_back(StackReader(names, diagnostics).read(item, form_ids));
+    stacks.push_back(StackReader(names, diagnostics).read(item));
   }
   return stacks;
 }

@@ -14,6 +14,7 @@ namespace cotter::document {
 SchemaRef kinds_schema();
 SchemaRef parts_schema();
 SchemaRef bicycle_schema();
+SchemaRef section_schema();
 SchemaRef operations_schema();
 SchemaRef job_schema();
 /// One line of a journal.

@@ -7,6 +7,7 @@ namespace {
 constexpr std::int64_t k_most_coefficient = 100;
 constexpr std::int64_t k_most_offset = 5'000;  // mm
 constexpr std::int64_t k_most_cost = 1'000'000;
+constexpr double k_most_late = 100'000;  // minutes
 
 SchemaRef place_schema() {
   return object_schema("place",
@@ -15,7 +16,27 @@ SchemaRef place_schema() {
                            needed("label", label_schema()),
                            optional("optional", boolean_schema(), "May stay empty in a finished bicycle."),
                            optional("decide_before", identifier_schema(), "Operation that first needs the choice."),
+                           optional("unchecked", label_schema(), "Why nothing judges what is here."),
                        });
+}
+
+Field when_field() {
+  return optional("when", list_schema(short_text_schema()),
+                  "Facts on what fills the places that must all hold; `!` in front negates.");
+}
+
+Field late_field() {
+  return optional("late", real_schema(0, k_most_late), "Minutes lost when it turns out wrong at the bench.");
+}
+
+SchemaRef feature_schema() {
+  return object_schema("feature", {
+                                      needed("id", identifier_schema()),
+                                      needed("label", label_schema()),
+                                      needed("feature", short_text_schema(), "`place.interface`."),
+                                      needed("kinds", list_schema(identifier_schema(), 1), "What it can be."),
+                                      optional("guards", guards_schema()),
+                                  });
 }
 
 SchemaRef term_schema() {
@@ -56,6 +77,8 @@ SchemaRef form_schema() {
                   optional("guards", guards_schema()),
                   optional("may_pass", may_pass_schema()),
                   optional("source", source_schema()),
+                  when_field(),
+                  late_field(),
               });
 }
 
@@ -66,6 +89,7 @@ SchemaRef stack_schema() {
                                     needed("terms", list_schema(term_schema(), 1)),
                                     optional("slots", list_schema(slot_schema())),
                                     needed("forms", list_schema(form_schema(), 1)),
+                                    when_field(),
                                 });
 }
 
@@ -99,6 +123,8 @@ SchemaRef joint_schema() {
                    needed("a", short_text_schema(), "`place.interface`."),
                    needed("b", short_text_schema(), "`place.interface`."),
                    optional("only_with", word_schema({"shell_lines"}), "Asks nothing when no line passes the shell."),
+                   when_field(),
+                   late_field(),
                });
 }
 
@@ -109,7 +135,23 @@ SchemaRef connection_schema() {
                                          needed("a", short_text_schema(), "`place.port`."),
                                          needed("b", short_text_schema(), "`place.port`."),
                                          optional("guards", guards_schema()),
+                                         when_field(),
                                      });
+}
+
+SchemaRef section_schema() {
+  static const SchemaRef schema = object_schema(
+      "section", {
+                     header_field(),
+                     needed("id", identifier_schema()),
+                     needed("label", label_schema()),
+                     needed("places", list_schema(identifier_schema(), 1), "Every place the entries below name."),
+                     optional("features", list_schema(feature_schema())),
+                     optional("joints", list_schema(joint_schema())),
+                     optional("connections", list_schema(connection_schema())),
+                     optional("stacks", list_schema(stack_schema())),
+                 });
+  return schema;
 }
 
 SchemaRef bicycle_schema() {
@@ -119,6 +161,9 @@ SchemaRef bicycle_schema() {
                                    needed("id", identifier_schema()),
                                    needed("label", label_schema()),
                                    needed("places", list_schema(place_schema(), 1)),
+                                   optional("sections", list_schema(identifier_schema()),
+                                            "Sections whose joints and stacks this bicycle has as well."),
+                                   optional("features", list_schema(feature_schema())),
                                    optional("joints", list_schema(joint_schema())),
                                    optional("connections", list_schema(connection_schema())),
                                    optional("stacks", list_schema(stack_schema())),

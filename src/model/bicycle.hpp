@@ -17,13 +17,28 @@ struct PlaceForm {
   std::string label;
   bool optional = false;      ///< may stay empty in a finished bicycle
   std::string decide_before;  ///< id of the operation that first needs the choice, empty when unknown
+  std::string unchecked;      ///< why no joint or stack of the template judges what is here; empty: some do
 };
+
+/// Facts on what fills the places that must all hold: `kind:crankset.preload=wave_washer`; `!` in front negates.
+using Conditions = std::vector<std::string>;
 
 struct JointForm {
   std::string id;
   std::string label;
   InterfaceRef a, b;
   std::string only_with;  ///< `shell_lines`: asks nothing when no line passes the shell; empty: always asks
+  Conditions when;        ///< there is such a joint only when these hold
+  std::int64_t late = 0;  ///< hundredths of a minute lost when it turns out wrong at the bench
+};
+
+/// A feature that the part in a place must state, because it decides which joints and stacks there are.
+struct FeatureForm {
+  std::string id;
+  std::string label;  ///< "how the play of the crank is set"
+  InterfaceRef feature;
+  std::vector<std::string> kinds;  ///< what it can be
+  Guards guards = Guards::nothing;
 };
 
 /// Two ports that a line of the job must join: which lever works which brake is part of the template.
@@ -32,6 +47,7 @@ struct ConnectionForm {
   std::string label;
   InterfaceRef a, b;  ///< place and port
   Guards guards = Guards::nothing;
+  Conditions when;
 };
 
 /// A signed length of a stack: a dimension of a part times a small whole number, or a fixed value.
@@ -64,7 +80,9 @@ struct StackForm {
   Guards guards = Guards::nothing;
   MayPass may_pass = MayPass::mechanic;
   Source source;
-  bool cut = false;  ///< this length is sawn: hold point, two measurements
+  bool cut = false;       ///< this length is sawn: hold point, two measurements
+  Conditions when;        ///< there is such a form only when these hold
+  std::int64_t late = 0;  ///< hundredths of a minute lost when it turns out wrong at the bench
 };
 
 struct StackDefinition {
@@ -73,6 +91,7 @@ struct StackDefinition {
   std::vector<StackTerm> terms;
   std::vector<StackSlot> slots;
   std::vector<StackForm> forms;
+  Conditions when;  ///< there is such a stack only when these hold
 };
 
 /// Where the device in a place can sit, for routing. A position is a named point of the skeleton plus an offset in
@@ -90,6 +109,7 @@ struct Bicycle {
   std::string id;
   std::string label;
   std::vector<PlaceForm> places;
+  std::vector<FeatureForm> features;
   std::vector<JointForm> joints;
   std::vector<ConnectionForm> connections;
   std::vector<StackDefinition> stacks;

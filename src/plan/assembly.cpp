@@ -1,7 +1,9 @@
 #include "plan/assembly.hpp"
 
 #include <algorithm>
+#include <iterator>
 
+#include "model/words.hpp"
 #include "quantity/ensure.hpp"
 
 namespace cotter::plan {
@@ -41,7 +43,40 @@ void doubt_papers(model::Part& part) {
                         "used part, by its paper when new: " + value.origin.source};
 }
 
+std::set<std::string> facts_of(const std::vector<Seated>& places) {
+  std::set<std::string> facts;
+  for (const Seated& seated : places) {
+    const std::string& name = seated.form->id;
+    if (seated.part || !seated.form->optional) facts.insert("place:" + name);
+    if (!seated.part) {
+      facts.insert("open:" + name);
+      continue;
+    }
+    facts.insert("family:" + name + "=" + seated.part->family);
+    facts.insert("material:" + name + "=" + std::string(model::word_for(seated.part->material)));
+    if (seated.part->used) facts.insert("used:" + name);
+    for (const auto& [id, feature] : seated.part->interfaces)
+      facts.insert("kind:" + name + "." + id + "=" + feature.kind);
+  }
+  return facts;
+}
+
 }  // namespace
+
+bool all_hold(const model::Conditions& conditions, const std::set<std::string>& facts) {
+  return std::all_of(conditions.begin(), conditions.end(), [&](const std::string& condition) {
+    return condition.starts_with('!') ? !facts.contains(condition.substr(1)) : facts.contains(condition);
+  });
+}
+
+void Assembly::take_conditional() {
+  const auto holds = [&](const auto& entry) { return all_hold(entry.when, facts_); };
+  std::copy_if(bicycle_->joints.begin(), bicycle_->joints.end(), std::back_inserter(joints_), holds);
+  std::copy_if(bicycle_->connections.begin(), bicycle_->connections.end(), std::back_inserter(connections_), holds);
+  std::copy_if(bicycle_->stacks.begin(), bicycle_->stacks.end(), std::back_inserter(stacks_), holds);
+  for (model::StackDefinition& stack : stacks_)
+    std::erase_if(stack.forms, [&](const model::StackForm& form) { return !holds(form); });
+}
 
 Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(&job), catalog_(&catalog) {
   const auto bicycle = catalog.bicycles.find(job.sheet.bicycle);
@@ -74,7 +109,8 @@ Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(
     places_.push_back(std::move(seated));
   }
 
-  joints_ = bicycle_->joints;
+  facts_ = facts_of(places_);
+  take_conditional();
   for (model::JointForm joint : job.sheet.joints) {
     joint.a.place = template_name(joint.a.place);
     joint.b.place = template_name(joint.b.place);

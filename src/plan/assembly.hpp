@@ -3,6 +3,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -41,8 +42,15 @@ class Assembly {
   /// By the template's name of the place, in the template's order.
   const std::vector<Seated>& places() const { return places_; }
   const Seated* place(const std::string& template_name) const;
-  /// Joints of the template and of the job, all in the template's names.
+  /// Joints of the template whose conditions hold, and those of the job, all in the template's names.
   const std::vector<model::JointForm>& joints() const { return joints_; }
+  /// Stacks and forms of the template whose conditions hold.
+  const std::vector<model::StackDefinition>& stacks() const { return stacks_; }
+  /// Connections of the template whose conditions hold.
+  const std::vector<model::ConnectionForm>& connections() const { return connections_; }
+  /// What can be said of the places: `place:`, `open:`, `kind:`, `family:`, `material:`, `used:`. A place that must be
+  /// filled counts as filled for `place:`: its step stays in the plan, and the choice must be made before it.
+  const std::set<std::string>& facts() const { return facts_; }
 
   const model::Interface* interface(const model::InterfaceRef& ref) const;
   std::optional<FoundValue> value(const model::ValueRef& ref) const;
@@ -62,6 +70,7 @@ class Assembly {
 
  private:
   bool joined(const model::JointForm& joint) const;
+  void take_conditional();
 
   const model::Job* job_;
   const model::Catalog* catalog_;
@@ -69,7 +78,13 @@ class Assembly {
   std::vector<Seated> places_;
   std::map<std::string, std::size_t> by_template_name_;
   std::map<std::string, std::string> template_names_;
+  std::set<std::string> facts_;
   std::vector<model::JointForm> joints_;
+  std::vector<model::StackDefinition> stacks_;
+  std::vector<model::ConnectionForm> connections_;
 };
+
+/// All of the conditions are among the facts; `!` in front negates.
+bool all_hold(const model::Conditions& conditions, const std::set<std::string>& facts);
 
 }  // namespace cotter::plan

@@ -46,7 +46,7 @@ model::Finding finding_of(const Assembly& assembly, const model::ConnectionForm&
 
 std::vector<model::Finding> connection_findings(const Assembly& assembly) {
   std::vector<model::Finding> findings;
-  for (const model::ConnectionForm& form : assembly.bicycle().connections) {
+  for (const model::ConnectionForm& form : assembly.connections()) {
     const Seated* a = assembly.place(form.a.place);
     const Seated* b = assembly.place(form.b.place);
     quantity::ensure(a != nullptr && b != nullptr, "connection names a place its template does not have");

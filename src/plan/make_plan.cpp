@@ -6,6 +6,7 @@
 #include "plan/bill.hpp"
 #include "plan/connections.hpp"
 #include "plan/decisions.hpp"
+#include "plan/features.hpp"
 #include "plan/fit/fit_findings.hpp"
 #include "plan/picture.hpp"
 #include "plan/route/route_findings.hpp"
@@ -71,6 +72,7 @@ model::Plan make_plan(const model::Job& job, const model::Catalog& catalog, cons
   const geometry::Skeleton skeleton = skeleton_of(assembly);
 
   append(plan.findings, open_place_findings(assembly));
+  append(plan.findings, feature_findings(assembly));
   StackFindings stack = stack_findings(assembly);
   append(plan.findings, std::move(stack.findings));
   plan.cuts = std::move(stack.cuts);

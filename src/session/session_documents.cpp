@@ -21,6 +21,7 @@ std::vector<Published> published() {
                                 {"parts", document::parts_schema},
                                 {"interface_kinds", document::kinds_schema},
                                 {"bicycle", document::bicycle_schema},
+                                {"section", document::section_schema},
                                 {"operations", document::operations_schema},
                                 {"journal_entry", document::journal_entry_schema}};
   for (const problem::EngineDocument& engine : problem::engines())

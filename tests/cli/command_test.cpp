@@ -171,7 +171,7 @@ TEST(Schema, ListsAndPrintsThem) {
   const Ended list = run({"schema"});
   EXPECT_EQ(list.exit_code, 0);
   const auto names = lines_of(list.output);
-  for (const char* name : {"job", "parts", "interface_kinds", "bicycle", "operations", "journal_entry", "fit_problem",
+  for (const char* name : {"job", "parts", "interface_kinds", "bicycle", "section", "operations", "journal_entry", "fit_problem",
                            "stack_problem", "route_problem", "sequence_problem", "interface:press_shell"})
     EXPECT_NE(std::find(names.begin(), names.end(), name), names.end()) << name;
   for (const std::string& name : names) {

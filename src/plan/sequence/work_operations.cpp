@@ -9,38 +9,18 @@
 namespace cotter::plan {
 namespace {
 
-/// Everything an operation's condition can name. A place that must be filled counts as filled: its step stays in the
-/// plan, and the choice must be made before it.
+/// Everything an operation's condition can name.
 std::set<std::string> facts_of(const Assembly& assembly, const PullPlan& pulls) {
-  std::set<std::string> facts;
-  for (const Seated& seated : assembly.places()) {
-    const std::string& name = seated.form->id;
-    if (seated.part || !seated.form->optional) facts.insert("place:" + name);
-    if (!seated.part) {
-      facts.insert("open:" + name);
-      continue;
-    }
-    facts.insert("family:" + name + "=" + seated.part->family);
-    facts.insert("material:" + name + "=" + std::string(model::word_for(seated.part->material)));
-    if (seated.part->used) facts.insert("used:" + name);
-    for (const auto& [id, feature] : seated.part->interfaces)
-      facts.insert("kind:" + name + "." + id + "=" + feature.kind);
-  }
+  std::set<std::string> facts = assembly.facts();
   for (const model::LineWish& wish : assembly.job().sheet.lines)
     if (const model::Part* part = assembly.find_part(wish.part); part != nullptr && part->line)
       facts.insert("line:" + std::string(model::word_for(part->line->kind)));
-  for (const model::StackDefinition& stack : assembly.bicycle().stacks)
+  for (const model::StackDefinition& stack : assembly.stacks())
     for (const model::StackForm& form : stack.forms)
       if (form.cut) facts.insert("cut:" + form.id);
   for (const std::string& operation : pulls.rework) facts.insert("rework:" + operation);
   if (pulls.lines_cross_shell) facts.insert("shell_lines");
   return facts;
-}
-
-bool applies(const model::Operation& operation, const std::set<std::string>& facts) {
-  return std::all_of(operation.when.begin(), operation.when.end(), [&](const std::string& condition) {
-    return condition.starts_with('!') ? !facts.contains(condition.substr(1)) : facts.contains(condition);
-  });
 }
 
 /// `after` with every dropped operation replaced by what it waited for itself.
@@ -96,7 +76,7 @@ std::vector<model::Operation> work_operations(const Assembly& assembly, const Pu
   for (const model::Operation& operation : assembly.catalog().work.operations) {
     all[operation.id] = &operation;
     const bool pattern_without_lines = operation.id == k_pull_pattern && pulls.pulls.empty();
-    if (applies(operation, facts) && !pattern_without_lines) kept.insert(operation.id);
+    if (all_hold(operation.when, facts) && !pattern_without_lines) kept.insert(operation.id);
   }
   std::vector<model::Operation> out;
   std::vector<std::string> pull_ids;

@@ -310,7 +310,7 @@ class StackAdapter {
 
 StackFindings stack_findings(const Assembly& assembly) {
   StackFindings out;
-  for (const model::StackDefinition& definition : assembly.bicycle().stacks)
+  for (const model::StackDefinition& definition : assembly.stacks())
     StackAdapter(assembly, definition).append_to(out);
   return out;
 }

@@ -48,6 +48,10 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
      "down with its dimensions, or ? for what nobody knows."},
     {"finding.lacks",
      "The part in place \"{with}\" offers a {kind}; the part in place \"{without}\" has nothing to meet it."},
+    {"finding.feature_unsaid",
+     "The part in place \"{place}\" does not say {what}; until it does, nothing that hangs on it can be judged. It can "
+     "be: {kinds}."},
+    {"finding.feature_other", "The part in place \"{place}\" has a {kind}; this bicycle can take: {kinds}."},
     {"finding.mismatch", "Differs: {list}."},
     {"finding.missing_value",
      "The part in place \"{place}\" states no {dimension}; without it this cannot be judged. Write it down, or write ? "

@@ -66,7 +66,7 @@ INSTANTIATE_TEST_SUITE_P(
         Slip{"FactUnknown",
              "place:frame",
              "plaze:frame",
-             {"operations.yaml:12:12: operations[1].when[0]: This is not a fact that work can wait for; found "
+             {"operations.yaml:12:12: operations[1].when[0]: This is not a fact that can be asked for here; found "
               "\"plaze:frame\"; accepted: place:<place>, open:<place>, line:<wire, hose or housing>, "
               "kind:<place.interface>=<kind>, family:<place>=<family>, material:<place>=<material>, cut:<form>, "
               "rework:<operation>, shell_lines, each with `!` in front for its opposite"}},
@@ -88,7 +88,7 @@ INSTANTIATE_TEST_SUITE_P(
         Slip{"FactOfKindWithoutInterface",
              "kind:frame.shell_right=shell",
              "kind:frame=shell",
-             {"operations.yaml:12:39: operations[1].when[2]: This is not a fact that work can wait for; found "
+             {"operations.yaml:12:39: operations[1].when[2]: This is not a fact that can be asked for here; found "
               "\"kind:frame=shell\"; accepted: `kind:<place.interface>=<kind>`"}},
         Slip{"FactOfUnknownMaterial",
              "material:frame=steel",

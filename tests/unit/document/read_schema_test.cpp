@@ -29,7 +29,7 @@ TEST(InterfaceSchema, IsMadeFromTheKind) {
 
 TEST(DocumentSchemas, EachDocumentNeedsItsFirstLine) {
   for (const SchemaRef& schema :
-       {kinds_schema(), parts_schema(), bicycle_schema(), operations_schema(), job_schema()}) {
+       {kinds_schema(), parts_schema(), bicycle_schema(), section_schema(), operations_schema(), job_schema()}) {
     const Node published = json_schema(*schema, "title");
     EXPECT_EQ(texts_of(*published.find("required")).at(0), "cotter");
   }

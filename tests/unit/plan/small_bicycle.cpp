@@ -54,9 +54,9 @@ void add_bicycle(Catalog& catalog) {
   model::Bicycle bicycle;
   bicycle.id = bicycle.label = "small";
   for (const char* id : {"frame", "bracket", "crank", "lever", "brake", "saddle"})
-    bicycle.places.push_back({id, id, false, ""});
+    bicycle.places.push_back({id, id, false, "", ""});
   bicycle.places.back().decide_before = "fit_saddle";
-  bicycle.places.push_back({"bell", "bell", true, "fit_saddle"});
+  bicycle.places.push_back({"bell", "bell", true, "fit_saddle", ""});
   model::JointForm joint;
   joint.id = "cup";
   joint.label = "right cup";
