@@ -49,11 +49,18 @@ const model::Run* run_of(const PullPlan& pulls, const std::string& line) {
   return found == pulls.runs.end() ? nullptr : &*found;
 }
 
-std::vector<model::Operation> pull_operations(const model::Operation& pattern, const PullPlan& pulls) {
+std::string_view pattern_of(const model::Run& run, const std::map<std::string, const model::Operation*>& all) {
+  const bool housing = run.kind == model::LineForm::Kind::housing && all.contains(std::string(k_housing_pattern));
+  return housing ? k_housing_pattern : k_pull_pattern;
+}
+
+/// The pulls of the lines that follow this pattern.
+std::vector<model::Operation> pull_operations(const model::Operation& pattern, const PullPlan& pulls,
+                                              const std::map<std::string, const model::Operation*>& all) {
   std::vector<model::Operation> out;
   for (const std::string& line : pulls.pulls) {
     const model::Run* run = run_of(pulls, line);
-    if (run == nullptr) continue;
+    if (run == nullptr || pattern_of(*run, all) != pattern.id) continue;
     model::Operation pull = pattern;
     pull.id = std::string(k_pull_prefix) + line;
     while (pull.label.ends_with('.')) pull.label.pop_back();
@@ -67,38 +74,45 @@ std::vector<model::Operation> pull_operations(const model::Operation& pattern, c
   return out;
 }
 
+bool is_pattern(const std::string& operation) {
+  return operation == k_pull_pattern || operation == k_housing_pattern;
+}
+
+/// `after` with each pattern replaced by the pulls made from it.
+void name_pulls(std::vector<std::string>& after, const std::map<std::string, std::vector<std::string>>& made) {
+  std::vector<std::string> pulls;
+  for (const auto& [pattern, ids] : made)
+    if (std::erase(after, pattern) > 0) pulls.insert(pulls.end(), ids.begin(), ids.end());
+  after.insert(after.end(), pulls.begin(), pulls.end());
+}
+
 }  // namespace
 
 std::vector<model::Operation> work_operations(const Assembly& assembly, const PullPlan& pulls) {
   const std::set<std::string> facts = facts_of(assembly, pulls);
   std::map<std::string, const model::Operation*> all;
+  for (const model::Operation& operation : assembly.catalog().work.operations) all[operation.id] = &operation;
   std::set<std::string> kept;
   for (const model::Operation& operation : assembly.catalog().work.operations) {
-    all[operation.id] = &operation;
-    const bool pattern_without_lines = operation.id == k_pull_pattern && pulls.pulls.empty();
+    const bool pattern_without_lines = is_pattern(operation.id) && pull_operations(operation, pulls, all).empty();
     if (all_hold(operation.when, facts) && !pattern_without_lines) kept.insert(operation.id);
   }
   std::vector<model::Operation> out;
-  std::vector<std::string> pull_ids;
+  std::map<std::string, std::vector<std::string>> made;
   for (const model::Operation& operation : assembly.catalog().work.operations) {
     if (!kept.contains(operation.id)) continue;
     model::Operation here = operation;
     here.after = inherited(operation.after, all, kept);
-    if (operation.id != k_pull_pattern) {
+    if (!is_pattern(operation.id)) {
       out.push_back(std::move(here));
       continue;
     }
-    for (model::Operation& pull : pull_operations(here, pulls)) {
-      pull_ids.push_back(pull.id);
+    for (model::Operation& pull : pull_operations(here, pulls, all)) {
+      made[operation.id].push_back(pull.id);
       out.push_back(std::move(pull));
     }
   }
-  for (model::Operation& operation : out) {
-    const auto pattern = std::find(operation.after.begin(), operation.after.end(), k_pull_pattern);
-    if (pattern == operation.after.end()) continue;
-    operation.after.erase(pattern);
-    operation.after.insert(operation.after.end(), pull_ids.begin(), pull_ids.end());
-  }
+  for (model::Operation& operation : out) name_pulls(operation.after, made);
   return out;
 }
 

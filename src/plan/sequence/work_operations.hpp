@@ -11,8 +11,10 @@
 
 namespace cotter::plan {
 
-/// The operation of the catalog that is the pattern of all pulls, and how the pulls made from it are named.
+/// The operations of the catalog that are the patterns of the pulls, and how the pulls made from them are named. Housing
+/// and bare cables go on late, when bar and brakes stand; a catalog without a pattern of their own treats them as lines.
 inline constexpr std::string_view k_pull_pattern = "pull_lines";
+inline constexpr std::string_view k_housing_pattern = "pull_housing";
 inline constexpr std::string_view k_pull_prefix = "pull:";
 
 /// What the routing says about the work.
@@ -25,7 +27,7 @@ struct PullPlan {
 };
 
 /// Operations whose conditions hold, in the catalog's order. An operation that does not apply hands its own `after` on
-/// to its followers. The pattern `pull_lines` becomes one operation a line, named `pull:<line>`.
+/// to its followers. The patterns `pull_lines` and `pull_housing` become one operation a line, named `pull:<line>`.
 std::vector<model::Operation> work_operations(const Assembly& assembly, const PullPlan& pulls);
 
 }  // namespace cotter::plan

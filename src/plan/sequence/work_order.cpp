@@ -15,7 +15,8 @@ using engine::sequence::Status;
 
 /// Whether a step is the catalog's operation, or one of the pulls made from it.
 bool stands_for(const std::string& step, const std::string& operation) {
-  return step == operation || (operation == k_pull_pattern && step.starts_with(k_pull_prefix));
+  const bool pattern = operation == k_pull_pattern || operation == k_housing_pattern;
+  return step == operation || (pattern && step.starts_with(k_pull_prefix));
 }
 
 Problem problem_of(const Assembly& assembly, const std::vector<model::Operation>& operations) {

@@ -97,6 +97,29 @@ TEST(Work, ANeededOrderOfPullsIsAnOrderOfSteps) {
   EXPECT_EQ(after["pull:second"], Names{"measure"});
 }
 
+TEST(Work, HousingFollowsItsOwnPatternWhereTheCatalogHasOne) {
+  SmallBicycle small;
+  model::Operation late = small.catalog.work.operations.front();
+  late.id = "pull_housing";
+  late.after = {"fit_saddle"};
+  small.catalog.work.operations.push_back(late);
+  const Assembly assembly(small.job, small.catalog);
+  PullPlan pulls;
+  pulls.pulls = {"hose", "cable"};
+  for (const std::string& line : pulls.pulls) {
+    model::Run run;
+    run.line = line;
+    run.number = line;
+    run.kind = line == "cable" ? model::LineForm::Kind::housing : model::LineForm::Kind::hose;
+    pulls.runs.push_back(run);
+  }
+  std::map<std::string, Names> after;
+  for (const model::Operation& operation : work_operations(assembly, pulls)) after[operation.id] = operation.after;
+  EXPECT_EQ(after["fit_saddle"], (Names{"press_cups", "pull:hose"}));
+  EXPECT_EQ(after["pull:cable"], Names{"fit_saddle"});
+  EXPECT_FALSE(after.contains("pull_housing"));
+}
+
 TEST(Work, APlaceThatIsOpenMustBeChosenBeforeItsStep) {
   SmallBicycle small;
   small.empty("saddle");
