@@ -120,6 +120,19 @@ TEST(Work, HousingFollowsItsOwnPatternWhereTheCatalogHasOne) {
   EXPECT_FALSE(after.contains("pull_housing"));
 }
 
+TEST(Work, AStepForUsedPartsComesWithTheFirstOfThem) {
+  SmallBicycle small;
+  model::Operation look = small.catalog.work.operations.front();
+  look.id = "look_over";
+  look.when = {"used_parts"};
+  small.catalog.work.operations.push_back(look);
+  const Names without = steps(small.plan());
+  EXPECT_EQ(std::count(without.begin(), without.end(), "look_over"), 0);
+  small.part("frame").used = true;
+  const Names with = steps(small.plan());
+  EXPECT_EQ(std::count(with.begin(), with.end(), "look_over"), 1);
+}
+
 TEST(Work, APlaceThatIsOpenMustBeChosenBeforeItsStep) {
   SmallBicycle small;
   small.empty("saddle");
