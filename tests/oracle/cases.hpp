@@ -38,10 +38,10 @@ struct Case {
   std::string named;                ///< words of the output that name the source
   std::string table;                ///< what at most ten counted checks may come from
   std::string sure;                 ///< one of k_sure
-  std::string not_counted_because;  ///< when the program's own table came from this very place
+  std::string not_counted_because;  ///< say, when the program's own table came from this very place
 };
 
-/// How sure a source is. The last two are never counted.
+/// How sure a source is. Only the first is counted.
 inline constexpr const char* k_read = "read in source";
 inline constexpr const char* k_derived = "derived (closed form)";
 inline constexpr const char* k_memory = "from memory";

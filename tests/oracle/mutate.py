@@ -2,10 +2,12 @@
 """Breaks the program on purpose and demands that the outside checks notice.
 
 Each entry of mutations.json (file, exact text, what stands there instead, topic) is applied alone to a copy of the last
-commit; `cotter` and `test_oracle` are built there and the cases of that topic run. One case at least must fail. The real
-tree is only read. Exit code: 0 every mutation was noticed, 1 one survived, 2 the copy itself does not build or pass.
+commit; `cotter` and `test_oracle` are built there and the cases of that topic run. One counted case at least must fail
+(of a topic that counts nothing: any case). The real tree is only read, but for docs/mutations.md, which --write makes
+anew and `python3 tests/oracle/mutate.py --check` (a test) holds against mutations.json, the cases and the code.
+Exit code: 0 every mutation was noticed, 1 one survived or the page is stale, 2 the copy does not build or pass.
 
-  python3 tests/oracle/mutate.py [--keep FOLDER] [--only TOPIC] [--jobs N]
+  python3 tests/oracle/mutate.py [--keep FOLDER] [--only TOPIC] [--jobs N] [--write | --check]
 """
 import argparse
 import json
@@ -21,6 +23,18 @@ TEST_SECONDS = 300
 CONFIGURE = ["-G", "Ninja", "-DCMAKE_BUILD_TYPE=Debug", "-DCMAKE_CXX_FLAGS_DEBUG=-O1"]
 LAUNCHER = ["-DCMAKE_CXX_COMPILER_LAUNCHER=ccache"]
 LINKER = ["-DCMAKE_EXE_LINKER_FLAGS=-fuse-ld=lld"]
+PAGE = ROOT / "docs/mutations.md"
+MUTATIONS = ROOT / "tests/oracle/mutations.json"
+HEAD = """# Mutations
+
+Would the outside checks notice a broken program? `python3 tests/oracle/mutate.py --write` breaks a copy of it in each of
+the ways below, one at a time, and runs the cases of that topic ([checks.md](checks.md)). It fails when one goes unnoticed,
+and writes this page. Only counted cases are taken as noticing. The test `oracle_mutations_page` holds the page against
+`tests/oracle/mutations.json`, the case files and the code: what stands there must still be found there.
+
+| topic | kind | file | what stands there | put in its place | noticed by |
+| --- | --- | --- | --- | --- | --- |
+"""
 
 
 def found(program):
@@ -58,13 +72,61 @@ class Copy:
         except subprocess.TimeoutExpired:
             return ["(no answer in time)"]
         names = sorted(set(re.findall(rf"FAILED.*/{topic}__(\w+)", run.stdout)))
-        return names or (["(the test program died)"] if run.returncode != 0 else [])
+        if not names:
+            return ["(the test program died)"] if run.returncode != 0 else []
+        return [name for name in names if name in counted_cases(topic)]
 
 
 def replaced(mutation, text):
     if text.count(mutation["old"]) != 1:
-        sys.exit(f"{mutation['file']} does not hold exactly once: {mutation['old']}")
+        sys.exit(f"{mutation['file']} does not hold exactly once: {mutation['old']}\n"
+                 "Has the line changed? Put the new text into tests/oracle/mutations.json.")
     return text.replace(mutation["old"], mutation["new"])
+
+
+def counted_cases(topic):
+    """Ids of the cases of a topic that count; all of them where nothing counts."""
+    document = json.loads((ROOT / f"tests/oracle/cases/{topic}.json").read_text())
+    cases = document["cases"]
+    counted = [case for case in cases if case["sure"] == "read in source" and "not_counted_because" not in case]
+    return {case["id"] for case in (counted if document["counted"] else cases)}
+
+
+def cell(text):
+    return text.replace("|", "\\|").replace("\n", " ")
+
+
+def row(mutation, names):
+    code = " | ".join(f"`{cell(mutation[key])}`" for key in ("file", "old", "new"))
+    more = f" and {len(names) - 3} more" if len(names) > 3 else ""
+    return f"| {mutation['topic']} | {mutation['kind']} | {code} | {', '.join(f'`{name}`' for name in names[:3])}{more} |"
+
+
+def write_page(rows):
+    PAGE.write_text(HEAD + "".join(line + "\n" for line in rows))
+
+
+def check_page(mutations):
+    """What on the page no longer holds."""
+    complaints = []
+    lines = PAGE.read_text()[len(HEAD):].splitlines() if PAGE.read_text().startswith(HEAD) else []
+    if len(lines) != len(mutations):
+        complaints.append(f"docs/mutations.md has {len(lines)} rows, mutations.json has {len(mutations)} entries")
+    for mutation, line in zip(mutations, lines):
+        begin = row(mutation, []).rsplit("|", 2)[0]
+        if not line.startswith(begin):
+            complaints.append(f"a row is not the entry of mutations.json: {line}")
+            continue
+        names = re.findall(r"`(\w+)`", line[len(begin):])
+        if not names or not set(names) <= counted_cases(mutation["topic"]):
+            complaints.append(f"noticed by a case that does not count, or by none: {line}")
+        if (ROOT / mutation["file"]).read_text().count(mutation["old"]) != 1:
+            complaints.append(f"{mutation['file']} does not hold exactly once: {mutation['old']}")
+    for path in sorted((ROOT / "tests/oracle/cases").glob("*.json")):
+        of_topic = [mutation for mutation in mutations if mutation["topic"] == path.stem]
+        if json.loads(path.read_text())["counted"] and len(of_topic) < 2:
+            complaints.append(f"topic {path.stem} counts and has fewer than two mutations")
+    return complaints
 
 
 def try_out(copy, mutation):
@@ -81,7 +143,7 @@ def try_out(copy, mutation):
         path.write_text(original)
 
 
-def run(folder, mutations, jobs):
+def run(folder, mutations, jobs, write):
     copy = Copy(folder, jobs)
     copy.fill()
     if complaint := copy.build():
@@ -91,14 +153,18 @@ def run(folder, mutations, jobs):
         if names := copy.failing(topic):
             print(f"{topic} fails before anything is broken: {', '.join(names)}")
             return 2
+    rows = []
     survivors = 0
-    print(f"{'topic':<11}{'kind':<21}{'file':<42}noticed by", flush=True)
+    print(f"{'topic':<15}{'kind':<21}{'file':<42}noticed by", flush=True)
     for mutation in mutations:
         names = try_out(copy, mutation)
         survivors += not names
+        rows.append(row(mutation, names))
         noticed = f"{len(names)}: {', '.join(names[:3])}" if names else "NOBODY"
-        print(f"{mutation['topic']:<11}{mutation['kind']:<21}{mutation['file']:<42}{noticed}", flush=True)
+        print(f"{mutation['topic']:<15}{mutation['kind']:<21}{mutation['file']:<42}{noticed}", flush=True)
     print(f"{len(mutations)} mutations, {survivors} survived")
+    if write and not survivors:
+        write_page(rows)
     return 1 if survivors else 0
 
 
@@ -107,17 +173,25 @@ def main():
     parser.add_argument("--keep", metavar="FOLDER", help="build here and leave it, so that the next run is quicker")
     parser.add_argument("--only", metavar="TOPIC", help="only the mutations of this topic")
     parser.add_argument("--jobs", type=int, default=os.cpu_count())
+    parser.add_argument("--write", action="store_true", help="write docs/mutations.md when every mutation was noticed")
+    parser.add_argument("--check", action="store_true", help="build nothing; only hold docs/mutations.md against the repository")
     arguments = parser.parse_args()
-    mutations = json.loads((ROOT / "tests/oracle/mutations.json").read_text())
+    mutations = json.loads(MUTATIONS.read_text())
+    if arguments.check:
+        complaints = check_page(mutations)
+        print("\n".join(complaints) if complaints else f"docs/mutations.md: {len(mutations)} mutations, as they stand")
+        return 1 if complaints else 0
+    if arguments.write and arguments.only:
+        parser.error("--write makes the whole page: not with --only")
     if arguments.only:
         mutations = [mutation for mutation in mutations if mutation["topic"] == arguments.only]
     if any(mutation["topic"] == "routing" for mutation in mutations) and "COTTER_REFERENCE_DATA" not in os.environ:
         print("The routing cases need the reference instances: set COTTER_REFERENCE_DATA, or name another topic with --only.")
         return 2
     if arguments.keep:
-        return run(arguments.keep, mutations, arguments.jobs)
+        return run(arguments.keep, mutations, arguments.jobs, arguments.write)
     with tempfile.TemporaryDirectory(prefix="cotter_mutate_") as folder:
-        return run(folder, mutations, arguments.jobs)
+        return run(folder, mutations, arguments.jobs, arguments.write)
 
 
 if __name__ == "__main__":
