@@ -3,7 +3,7 @@
 
 Each entry of mutations.json (file, exact text, what stands there instead, topic) is applied alone to a copy of the last
 commit; `cotter` and `test_oracle` are built there and the cases of that topic run. One counted case at least must fail
-(of a topic that counts nothing: any case). The real tree is only read, but for docs/mutations.md, which --write makes
+(any case, where the topic counts nothing or the entry says `"uncounted": true`). The real tree is only read, but for docs/mutations.md, which --write makes
 anew and `python3 tests/oracle/mutate.py --check` (a test) holds against mutations.json, the cases and the code.
 Exit code: 0 every mutation was noticed, 1 one survived or the page is stale, 2 the copy does not build or pass.
 
@@ -29,7 +29,7 @@ HEAD = """# Mutations
 
 Would the outside checks notice a broken program? `python3 tests/oracle/mutate.py --write` breaks a copy of it in each of
 the ways below, one at a time, and runs the cases of that topic ([checks.md](checks.md)). It fails when one goes unnoticed,
-and writes this page. Only counted cases are taken as noticing. The test `oracle_mutations_page` holds the page against
+and writes this page. Only counted cases are taken as noticing, but for the one marked (derived). The test `oracle_mutations_page` holds the page against
 `tests/oracle/mutations.json`, the case files and the code: what stands there must still be found there.
 
 | topic | kind | file | what stands there | put in its place | noticed by |
@@ -64,7 +64,7 @@ class Copy:
         return "" if run.returncode == 0 else run.stdout[-3000:]
 
     def failing(self, topic):
-        """Cases of the topic that fail; a run that hangs or dies is one too."""
+        """Cases of the topic that fail; a run that hangs or dies is one too, and its name is in no case file."""
         program = next(self.build_folder.rglob("test_oracle"))
         command = [str(program), f"--gtest_filter=Case/Oracle.Solves/{topic}__*", "--gtest_brief=1"]
         try:
@@ -72,9 +72,7 @@ class Copy:
         except subprocess.TimeoutExpired:
             return ["(no answer in time)"]
         names = sorted(set(re.findall(rf"FAILED.*/{topic}__(\w+)", run.stdout)))
-        if not names:
-            return ["(the test program died)"] if run.returncode != 0 else []
-        return [name for name in names if name in counted_cases(topic)]
+        return names or (["(the test program died)"] if run.returncode != 0 else [])
 
 
 def replaced(mutation, text):
@@ -84,12 +82,12 @@ def replaced(mutation, text):
     return text.replace(mutation["old"], mutation["new"])
 
 
-def counted_cases(topic):
-    """Ids of the cases of a topic that count; all of them where nothing counts."""
-    document = json.loads((ROOT / f"tests/oracle/cases/{topic}.json").read_text())
+def cases_for(mutation):
+    """Ids of the cases that may notice: those of the topic that count; all of them where none has to."""
+    document = json.loads((ROOT / f"tests/oracle/cases/{mutation['topic']}.json").read_text())
     cases = document["cases"]
     counted = [case for case in cases if case["sure"] == "read in source" and "not_counted_because" not in case]
-    return {case["id"] for case in (counted if document["counted"] else cases)}
+    return {case["id"] for case in (counted if document["counted"] and not mutation.get("uncounted") else cases)}
 
 
 def cell(text):
@@ -99,7 +97,8 @@ def cell(text):
 def row(mutation, names):
     code = " | ".join(f"`{cell(mutation[key])}`" for key in ("file", "old", "new"))
     more = f" and {len(names) - 3} more" if len(names) > 3 else ""
-    return f"| {mutation['topic']} | {mutation['kind']} | {code} | {', '.join(f'`{name}`' for name in names[:3])}{more} |"
+    mark = " (derived)" if mutation.get("uncounted") else ""
+    return f"| {mutation['topic']} | {mutation['kind']} | {code} | {', '.join(f'`{name}`' for name in names[:3])}{more}{mark} |"
 
 
 def write_page(rows):
@@ -118,7 +117,7 @@ def check_page(mutations):
             complaints.append(f"a row is not the entry of mutations.json: {line}")
             continue
         names = re.findall(r"`(\w+)`", line[len(begin):])
-        if not names or not set(names) <= counted_cases(mutation["topic"]):
+        if not names or not set(names) <= cases_for(mutation):
             complaints.append(f"noticed by a case that does not count, or by none: {line}")
         if (ROOT / mutation["file"]).read_text().count(mutation["old"]) != 1:
             complaints.append(f"{mutation['file']} does not hold exactly once: {mutation['old']}")
@@ -138,7 +137,8 @@ def try_out(copy, mutation):
         if complaint := copy.build():
             print(complaint)
             sys.exit(f"{mutation['file']} does not build with: {mutation['new']}")
-        return copy.failing(mutation["topic"])
+        known = cases_for(mutation)
+        return [name for name in copy.failing(mutation["topic"]) if name in known or name.startswith("(")]
     finally:
         path.write_text(original)
 
