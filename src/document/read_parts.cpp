@@ -97,8 +97,11 @@ std::optional<model::Interface> read_interface(const SpotEntry& entry, const Kin
       interface.values[dimension.id] = *value;
   }
   for (const model::KindWord& word : kind.words) {
-    if (word.required) report_missing(spot, kind, word.id, "one of: " + comma_list(word.accepted), diagnostics);
-    if (spot.at(word.id).is_scalar()) interface.words[word.id] = spot.at(word.id).text();
+    if (word.required)
+      report_missing(spot, kind, word.id, "one of: " + comma_list(word.accepted) + ", or `?` when it is not known",
+                     diagnostics);
+    if (spot.at(word.id).is_scalar() && spot.at(word.id).text() != k_unknown_word)
+      interface.words[word.id] = spot.at(word.id).text();
   }
   for (const SizeFault& fault : size_faults(kind, interface.values))
     report(diagnostics, spot.at(fault.smaller), "not_smaller", fault.message, fault.accepted);

@@ -5,6 +5,8 @@
 // interface kind, a name of a place) is the readers' part; an interface of one kind has a shape of its own, made from
 // the kind's data, so that a new kind needs no new program.
 
+#include <string_view>
+
 #include "document/node.hpp"
 #include "document/schema.hpp"
 #include "model/kind.hpp"
@@ -34,6 +36,9 @@ SchemaRef source_schema();
 /// Words of `guards` and `may_pass`.
 SchemaRef guards_schema();
 SchemaRef may_pass_schema();
+
+/// A word that nobody knows is written like a value that nobody knows; the model then does not carry it.
+constexpr std::string_view k_unknown_word = "?";
 
 /// Whether a dimension that the kind needs must be written.
 enum class Completeness { any, needed };

@@ -124,8 +124,11 @@ SchemaRef interface_fields(const model::InterfaceKind& kind, Completeness comple
   std::vector<Field> fields{needed("kind", word_schema({kind.id}))};
   for (const model::KindDimension& dimension : kind.dimensions)
     fields.push_back({dimension.id, value_schema(dimension.dimension), need(dimension.required), dimension.label});
-  for (const model::KindWord& word : kind.words)
-    fields.push_back({word.id, word_schema(word.accepted), need(word.required), word.label});
+  for (const model::KindWord& word : kind.words) {
+    std::vector<std::string> accepted = word.accepted;
+    accepted.emplace_back(k_unknown_word);
+    fields.push_back({word.id, word_schema(std::move(accepted)), need(word.required), word.label});
+  }
   return object_schema(kind.id + " interface", std::move(fields));
 }
 

@@ -163,7 +163,7 @@ INSTANTIATE_TEST_SUITE_P(
                          ", grade: plain",
                          "",
                          {"job.yaml:14:20: parts[0].interfaces.shell_right.grade: A shell interface needs the field "
-                          "`grade`; accepted: one of: plain, faced"}},
+                          "`grade`; accepted: one of: plain, faced, or `?` when it is not known"}},
                     Slip{"AngleWithoutDegrees",
                          "head_tube_angle: 71.5°",
                          "head_tube_angle: 71.5 mm",

@@ -23,7 +23,7 @@ TEST(InterfaceSchema, IsMadeFromTheKind) {
             (std::vector<std::string>{"kind", "bore", "outer_diameter", "depth", "grade"}));
   EXPECT_EQ(texts_of(*schema.find("required")), (std::vector<std::string>{"kind", "bore", "outer_diameter", "grade"}));
   EXPECT_EQ(texts_of(*schema.find("properties")->find("grade")->find("enum")),
-            (std::vector<std::string>{"plain", "faced"}));
+            (std::vector<std::string>{"plain", "faced", "?"}));
   EXPECT_EQ(texts_of(*schema.find("properties")->find("kind")->find("enum")), std::vector<std::string>{"shell"});
 }
 
