@@ -26,7 +26,11 @@ model::Catalog with_pair(const std::string& own, const std::string& other) {
   catalog.work = {};
   model::Bicycle bicycle;
   bicycle.id = bicycle.label = k_template;
-  bicycle.places = {{"own", "own side", false, ""}, {"other", "other side", false, ""}};
+  for (const char* id : {"own", "other"}) {
+    model::PlaceForm place;
+    place.id = place.label = id;
+    bicycle.places.push_back(place);
+  }
   model::JointForm joint;
   joint.id = joint.label = "joint";
   joint.a = {"own", own};

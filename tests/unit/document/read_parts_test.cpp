@@ -117,7 +117,7 @@ INSTANTIATE_TEST_SUITE_P(
              "finish: plain",
              "finish: plane",
              {"parts.yaml:12:101: parts[0].interfaces.cup_left.finish: The word is not one of those known here; found "
-              "\"plane\"; accepted: one of: plain, faced"}},
+              "\"plane\"; accepted: one of: plain, faced, ?"}},
         Slip{"MoneyWithoutCurrency",
              "54.50 EUR",
              "54.50",
