@@ -29,7 +29,8 @@ struct JointForm {
   InterfaceRef a, b;
   std::string only_with;  ///< `shell_lines`: asks nothing when no line passes the shell; empty: always asks
   Conditions when;        ///< there is such a joint only when these hold
-  std::int64_t late = 0;  ///< hundredths of a minute lost when it turns out wrong at the bench
+  std::int64_t late = 0;  ///< hundredths of a minute lost when it turns out wrong at the bench; 0: nobody says
+  std::string spoils;     ///< place whose part is lost with it, or empty
 };
 
 /// A feature that the part in a place must state, because it decides which joints and stacks there are.
@@ -82,7 +83,8 @@ struct StackForm {
   Source source;
   bool cut = false;       ///< this length is sawn: hold point, two measurements
   Conditions when;        ///< there is such a form only when these hold
-  std::int64_t late = 0;  ///< hundredths of a minute lost when it turns out wrong at the bench
+  std::int64_t late = 0;  ///< hundredths of a minute lost when it turns out wrong at the bench; 0: nobody says
+  std::string spoils;     ///< place whose part is lost with it, or empty
 };
 
 struct StackDefinition {

@@ -17,6 +17,8 @@ struct Catalog {
   std::map<std::string, Part> parts;
   std::map<std::string, Bicycle> bicycles;
   OperationCatalog work;
+  std::vector<ConditionRule> conditions;
+  std::vector<ToolSubstitute> substitutes;
   std::string hash;  ///< SHA-256 over all its files, in order of their names
 };
 

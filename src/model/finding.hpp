@@ -45,6 +45,11 @@ struct Measurement {
   std::optional<quantity::Range> may_hold;  ///< measured outside: it fails, whatever the rest
   bool with_these_pieces = false;           ///< outside `may_hold` another set of spacers may still do
   std::string below_means, above_means;     ///< verdict words outside `may_hold`
+  /// Every other value at its nominal: measured inside, the requirement holds. None: no value will do, or the value is
+  /// not stated at all.
+  std::optional<quantity::Range> holds_at_nominal;
+  std::optional<quantity::Range> wish_at_nominal;  ///< likewise, for the wish; none: there is no wish
+  std::vector<quantity::Range> other_choice;       ///< measured inside, another set of pieces would be chosen
 };
 
 /// What the margin is against.
@@ -77,6 +82,7 @@ struct Finding {
   Guards guards = Guards::nothing;
   MayPass may_pass = MayPass::mechanic;
   Source source;
+  std::int64_t late = 0;    ///< what finding out too late costs, hundredths of a minute
   std::string only_with;    ///< fact without which this finding asks nothing (see JointForm)
   std::string accepted_by;  ///< a standing decision
   std::string accepted_reason;

@@ -19,6 +19,8 @@ struct Place {
   std::string part;                               ///< part id; empty: open
   bool ordered = false;                           ///< already at hand or ordered
   std::map<std::string, quantity::Value> values;  ///< `interface.dimension` -> value that replaces the part's own
+  bool used = false;                              ///< this piece is used, whatever the part's entry says
+  std::optional<Condition> condition{};           ///< of this very piece
 };
 
 /// A line wanted between two ports.

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "model/condition.hpp"
 #include "quantity/value.hpp"
 
 namespace cotter::model {
@@ -15,8 +16,6 @@ struct Price {
   std::int64_t hundredths = 0;
   std::string currency;
 };
-
-enum class Material { unknown, steel, aluminium, titanium, composite, plastic, other };
 
 struct Interface {
   std::string id;
@@ -98,7 +97,8 @@ struct Part {
   std::optional<quantity::Value> mass;
   std::optional<Price> price;
   bool used = false;
-  std::string paper;  ///< the paper its values come from, empty when there is none
+  std::optional<Condition> condition{};  ///< of a used part; empty: nobody has inspected it
+  std::string paper;                     ///< the paper its values come from, empty when there is none
   std::map<std::string, Interface> interfaces;
   std::map<std::string, quantity::Value> geometry;  ///< named numbers the skeleton is drawn from
   std::vector<Cell> cells;

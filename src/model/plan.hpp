@@ -88,6 +88,26 @@ struct OpenChoice {
   std::string before_mark, before_label;
 };
 
+/// A value worth measuring, with what it is worth (docs/measure.md).
+struct NextMeasurement {
+  ValueRef ref;
+  std::string label;
+  MeasureGuide guide;
+  std::string tool_label;             ///< the shop's tool with its resolution; empty: none owned
+  std::string tool_resolution;        ///< of the shop's tool
+  double chance = 0;                  ///< that it changes a verdict or a choice of pieces, 0 to 1
+  double cost = 0;                    ///< minutes that a wrong choice costs, when it does
+  double rank = 0;                    ///< chance x cost / minutes of the measurement
+  std::vector<std::string> findings;  ///< ids of the open findings that it bears on
+};
+
+/// A place with a part of which no joint and no length was judged.
+struct UncheckedPlace {
+  std::string place, label;
+  std::string part_label;
+  std::string reason;  ///< of the template; empty: it gives none
+};
+
 /// A length to be sawn.
 struct Cut {
   std::string id, label;
@@ -135,6 +155,8 @@ struct Plan {
   std::vector<Cut> cuts;
   std::vector<WorkStep> work;
   std::vector<OpenChoice> choices;
+  std::vector<NextMeasurement> measure_next;  ///< best first
+  std::vector<UncheckedPlace> unchecked;
   std::int64_t minutes = 0;
   std::string shop, country, currency;
   std::int64_t rate_hundredths = 0;

@@ -32,8 +32,9 @@ struct Origin {
   bool operator==(const Origin&) const = default;
 };
 
-/// Whether the deviations were written, or were filled in by a rule because the paper gave none.
-enum class Deviations { stated, unstated, filled };
+/// Whether the deviations were written, or were filled in by a rule because the paper gave none; or were written finer
+/// than the tool reads (widened), or with a tool that reads this feature low (shifted).
+enum class Deviations { stated, unstated, filled, widened, shifted };
 
 /// A dimension with its tolerance and origin.
 ///
