@@ -40,6 +40,33 @@ std::map<std::string, quantity::Value> read_geometry(const Spot& spot, const Val
   return geometry;
 }
 
+/// Pairs of interfaces that the part joins by itself.
+void read_joins(const Spot& list, const Kinds& kinds, model::Part& part, Diagnostics& diagnostics) {
+  const auto read_side = [&](const Spot& side) {
+    const auto interface = part.interfaces.find(side.text());
+    if (interface == part.interfaces.end()) {
+      report_unknown(diagnostics, side, "interface", names_of(part.interfaces));
+      return false;
+    }
+    if (!kinds.at(interface->second.kind).never_bridged) return true;
+    report(diagnostics, side, "bad_value",
+           fmt::format("No part may stand between a {} and what it meets.", kinds.at(interface->second.kind).label),
+           "an interface of another kind");
+    return false;
+  };
+  for (const Spot& pair : list.items()) {
+    const auto sides = pair.items();
+    if (sides.size() != 2) continue;
+    const bool both_there = read_side(sides[0]) & read_side(sides[1]);
+    if (!both_there) continue;
+    if (sides[0].text() == sides[1].text()) {
+      report(diagnostics, sides[1], "bad_value", "A part cannot join an interface with itself.", "another interface");
+      continue;
+    }
+    part.joins.push_back({sides[0].text(), sides[1].text()});
+  }
+}
+
 }  // namespace
 
 void IdList::add(const Spot& id) {
@@ -123,6 +150,7 @@ model::Part read_part(const Spot& spot, const Kinds& kinds, const model::Shop* s
   for (const SpotEntry& entry : spot.at("interfaces").entries())
     if (auto interface = read_interface(entry, kinds, context, diagnostics))
       part.interfaces[entry.key] = std::move(*interface);
+  read_joins(spot.at("joins"), kinds, part, diagnostics);
   part.geometry = read_geometry(spot.at("geometry"), context, diagnostics);
   read_hollows(spot, context, part, diagnostics);
   part.device = read_device(spot.at("device"), diagnostics);

@@ -75,6 +75,7 @@ SchemaRef kind_schema() {
           optional("words", map_schema(word_property_schema(), 30)),
           optional("smaller_than", list_schema(list_schema(identifier_schema(), 2, 2)), "`[a, b]`: a is less than b."),
           optional("meets", list_schema(meeting_schema()), "Declared on one of the two sides only."),
+          optional("never_bridged", boolean_schema(), "No adapter may stand here; false when left out."),
       });
 }
 

@@ -115,6 +115,8 @@ SchemaRef part_schema() {
           optional("cells", list_schema(cell_schema())),
           optional("openings", list_schema(opening_schema())),
           optional("passages", list_schema(passage_schema())),
+          optional("joins", list_schema(list_schema(identifier_schema(), 2, 2), 1, 20),
+                   "`[a, b]`: two interfaces it stands between, as an adapter or sleeve does."),
           optional("device", device_schema()),
           optional("line", line_schema()),
       });

@@ -36,7 +36,12 @@ Node additions(const model::Finding& finding) {
         .set("count", Node::integer(addition.count));
     node.set("dimension", Node::text(addition.dimension))
         .set("where", Node::text(addition.where))
-        .set("in_kit", Node::boolean(addition.in_kit));
+        .set("in_kit", Node::boolean(addition.in_kit))
+        .set("proposed", Node::boolean(addition.proposed));
+    node.set("price", addition.price ? Node::map()
+                                           .set("hundredths", Node::integer(addition.price->hundredths))
+                                           .set("currency", Node::text(addition.price->currency))
+                                     : Node::null());
     list.push(std::move(node));
   }
   return list;

@@ -7,6 +7,7 @@
 
 #include "model/kind.hpp"
 #include "model/names.hpp"
+#include "model/part.hpp"
 #include "model/source.hpp"
 #include "quantity/value.hpp"
 
@@ -33,6 +34,8 @@ struct Addition {
   std::string dimension;  ///< "0.5 mm thick"
   std::string where;      ///< label of the slot or joint
   bool in_kit = false;
+  std::optional<Price> price{};
+  bool proposed = false;  ///< a proposal that nobody has chosen yet: a part that bridges a joint
 };
 
 /// A measurement that would settle the finding, and what each outcome means.

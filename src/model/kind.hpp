@@ -87,6 +87,7 @@ struct InterfaceKind {
   std::vector<KindWord> words;
   std::vector<std::pair<std::string, std::string>> smaller_than;  ///< {a, b}: a < b, or the part is mis-typed
   std::vector<Meeting> meets;
+  bool never_bridged = false;  ///< no adapter may stand here, whatever its sizes: fluids, brake cables, tyre beads
 };
 
 const KindDimension* find_dimension(const InterfaceKind& kind, const std::string& id);

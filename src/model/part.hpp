@@ -89,6 +89,11 @@ struct LineForm {
   quantity::Value bend_radius;
 };
 
+/// Two features of one part that it joins by itself: what mates with the one is carried over to the other.
+struct Join {
+  std::string a, b;
+};
+
 struct Part {
   std::string id;
   std::string label;
@@ -106,6 +111,7 @@ struct Part {
   std::vector<Passage> passages;
   std::optional<Device> device;
   std::optional<LineForm> line;
+  std::vector<Join> joins;  ///< an adapter, sleeve or spacer: interfaces it stands between; empty: it bridges nothing
 };
 
 }  // namespace cotter::model

@@ -60,7 +60,7 @@ TEST_F(CatalogFolders, SameIdTwiceNamesBothFiles) {
   write("shop/parts.yaml", changed(k_more_parts, "saddle_wide", "saddle_plain"));
   EXPECT_EQ(said({path("base"), path("shop")}),
             std::vector<std::string>{"shop/parts.yaml:3:10: parts[0].id: This part is given twice, first at "
-                                     "base/deep/parts.yaml:13:9; found \"saddle_plain\"; accepted: a name that is not "
+                                     "base/deep/parts.yaml:14:9; found \"saddle_plain\"; accepted: a name that is not "
                                      "used yet"});
 }
 

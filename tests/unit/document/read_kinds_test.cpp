@@ -177,7 +177,7 @@ INSTANTIATE_TEST_SUITE_P(
              "id: cup",
              {"kinds.yaml:35:9: kinds[2].id: This interface kind is given twice, first at kinds.yaml:28:9; found "
               "\"cup\"; accepted: a name that is not used yet",
-              "parts.yaml:17:21: parts[1].interfaces.rails.kind: There is no interface kind of this name; found "
+              "parts.yaml:18:21: parts[1].interfaces.rails.kind: There is no interface kind of this name; found "
               "\"rail\"; accepted: cup, shell"}}),
     name_of);
 

@@ -43,6 +43,24 @@ TEST(ReadParts, WithoutAPaperTextIsAssumed) {
   EXPECT_EQ(value.deviations, Deviations::unstated);  // the kind gives no deviations to fill in
 }
 
+TEST(ReadParts, KeepsWhatItJoins) {
+  ASSERT_EQ(part("cups_46").joins.size(), 1u);
+  EXPECT_EQ(part("cups_46").joins.front().a, "cup_right");
+  EXPECT_EQ(part("cups_46").joins.front().b, "cup_left");
+  EXPECT_TRUE(part("saddle_plain").joins.empty());
+}
+
+TEST(ReadParts, NothingIsJoinedToWhatIsNeverBridged) {
+  Texts texts = small_catalog_texts();
+  texts[0].second =
+      changed(texts[0].second, "    label: press-in cup\n", "    label: press-in cup\n    never_bridged: true\n");
+  const auto read = read_catalog_texts(texts);
+  ASSERT_FALSE(read);
+  EXPECT_EQ(lines_of(read.error()).front(),
+            "parts.yaml:13:14: parts[0].joins[0][0]: No part may stand between a press-in cup and what it meets; found "
+            "\"cup_right\"; accepted: an interface of another kind");
+}
+
 TEST(ReadParts, KeepsALine) {
   const model::LineForm& hose = *part("hose_5").line;
   EXPECT_EQ(hose.kind, model::LineForm::Kind::hose);
@@ -69,44 +87,44 @@ INSTANTIATE_TEST_SUITE_P(
         Slip{"UnknownKind",
              "{kind: rail,",
              "{kind: rial,",
-             {"parts.yaml:17:21: parts[1].interfaces.rails.kind: There is no interface kind of this name; found "
+             {"parts.yaml:18:21: parts[1].interfaces.rails.kind: There is no interface kind of this name; found "
               "\"rial\"; accepted: cup, rail, shell; did you mean \"rail\"?"}},
         Slip{"NoKind",
              "{kind: rail, diameter: 7 mm}",
              "{diameter: 7 mm}",
-             {"parts.yaml:17:14: parts[1].interfaces.rails.kind: An interface needs the field `kind`; accepted: the id "
+             {"parts.yaml:18:14: parts[1].interfaces.rails.kind: An interface needs the field `kind`; accepted: the id "
               "of an interface kind"}},
         Slip{"UnknownDimension",
              "diameter: 7 mm",
              "diametr: 7 mm",
-             {"parts.yaml:17:14: parts[1].interfaces.rails.diameter: A rail interface needs the field `diameter`; "
+             {"parts.yaml:18:14: parts[1].interfaces.rails.diameter: A rail interface needs the field `diameter`; "
               "accepted: a length such as 41.5 mm, or `?` when it is not known",
-              "parts.yaml:17:27: parts[1].interfaces.rails.diametr: A rail interface has no such field; found "
+              "parts.yaml:18:27: parts[1].interfaces.rails.diametr: A rail interface has no such field; found "
               "\"diametr\"; accepted: kind, diameter; did you mean \"diameter\"?"}},
         Slip{"MissingDimension",
              "{kind: rail, diameter: 7 mm}",
              "{kind: rail}",
-             {"parts.yaml:17:14: parts[1].interfaces.rails.diameter: A rail interface needs the field `diameter`; "
+             {"parts.yaml:18:14: parts[1].interfaces.rails.diameter: A rail interface needs the field `diameter`; "
               "accepted: a length such as 41.5 mm, or `?` when it is not known"}},
         Slip{"EmptyDimension",
              "diameter: 7 mm",
              "diameter:",
-             {"parts.yaml:17:36: parts[1].interfaces.rails.diameter: The value is missing here; accepted: a length "
+             {"parts.yaml:18:36: parts[1].interfaces.rails.diameter: The value is missing here; accepted: a length "
               "such as 41.5 mm"}},
         Slip{"WrongUnit",
              "diameter: 7 mm",
              "diameter: 7 g",
-             {"parts.yaml:17:37: parts[1].interfaces.rails.diameter: The unit is one of another kind of quantity; "
+             {"parts.yaml:18:37: parts[1].interfaces.rails.diameter: The unit is one of another kind of quantity; "
               "found \"7 g\"; accepted: mm, cm, m, µm, nm, in or tpi, a unit of length"}},
         Slip{"NoUnit",
              "diameter: 7 mm",
              "diameter: 7",
-             {"parts.yaml:17:37: parts[1].interfaces.rails.diameter: The value has no unit; found \"7\"; accepted: mm, "
+             {"parts.yaml:18:37: parts[1].interfaces.rails.diameter: The value has no unit; found \"7\"; accepted: mm, "
               "cm, m, µm, nm, in or tpi"}},
         Slip{"OutOfRange",
              "diameter: 7 mm",
              "diameter: 70 mm",
-             {"parts.yaml:17:37: parts[1].interfaces.rails.diameter: The diameter is outside what is possible for this "
+             {"parts.yaml:18:37: parts[1].interfaces.rails.diameter: The diameter is outside what is possible for this "
               "kind (saddle rail); found \"70 mm\"; accepted: 6 mm to 10 mm"}},
         Slip{"MapOutOfRange",
              "46.07 ±0.01 mm",
@@ -131,43 +149,55 @@ INSTANTIATE_TEST_SUITE_P(
         Slip{"PortTwice",
              "[{id: hose, family: hose_barb}]",
              "[{id: hose, family: a}, {id: hose, family: b}]",
-             {"parts.yaml:25:50: parts[3].device.ports[1].id: This port is given twice, first at parts.yaml:25:27; "
+             {"parts.yaml:26:50: parts[3].device.ports[1].id: This port is given twice, first at parts.yaml:26:27; "
               "found \"hose\"; accepted: a name that is not used yet"}},
+        Slip{"JoinOfNoInterface",
+             "cup_left: {kind: cup,",
+             "cup_low: {kind: cup,",
+             {"parts.yaml:13:25: parts[0].joins[0][1]: There is no interface of this name; found \"cup_left\"; "
+              "accepted: "
+              "cup_low, cup_right"}},
+        Slip{"JoinWithItself",
+             "[cup_right, cup_left]",
+             "[cup_right, cup_right]",
+             {"parts.yaml:13:25: parts[0].joins[0][1]: A part cannot join an interface with itself; found "
+              "\"cup_right\"; "
+              "accepted: another interface"}},
         Slip{"EndOfNoShape",
              "{family: hose_joint, round: 8 mm}",
              "{family: hose_joint}",
-             {"parts.yaml:29:47: parts[4].line.ends[0]: The end of a line is either round or a rectangle; accepted: "
+             {"parts.yaml:30:47: parts[4].line.ends[0]: The end of a line is either round or a rectangle; accepted: "
               "`round: 5 mm`, or `width: 3.3 mm, height: 4.2 mm`"}},
         Slip{"EndOfTwoShapes",
              "round: 8 mm}",
              "round: 8 mm, width: 3 mm, height: 3 mm}",
-             {"parts.yaml:29:47: parts[4].line.ends[0]: The end of a line is either round or a rectangle; accepted: "
+             {"parts.yaml:30:47: parts[4].line.ends[0]: The end of a line is either round or a rectangle; accepted: "
               "`round: 5 mm`, or `width: 3.3 mm, height: 4.2 mm`"}},
         Slip{"NeitherLengthsNorLongest",
              ", longest: 2000 mm",
              "",
-             {"parts.yaml:29:11: parts[4].line: A line is either offered in lengths or cut to length; accepted: "
+             {"parts.yaml:30:11: parts[4].line: A line is either offered in lengths or cut to length; accepted: "
               "`lengths: [600 mm]`, or `longest: 2000 mm`"}},
         Slip{"LengthsAndLongest",
              "lengths: [600 mm, 750 mm]",
              "lengths: [600 mm], longest: 2 m",
-             {"parts.yaml:33:11: parts[5].line: A line is either offered in lengths or cut to length; accepted: "
+             {"parts.yaml:34:11: parts[5].line: A line is either offered in lengths or cut to length; accepted: "
               "`lengths: [600 mm]`, or `longest: 2000 mm`"}},
         Slip{"ZeroDiameter",
              "kind: wire, diameter: 2 mm",
              "kind: wire, diameter: 0 mm",
-             {"parts.yaml:33:34: parts[5].line.diameter: This has to be more than nothing; found \"0 mm\"; accepted: "
+             {"parts.yaml:34:34: parts[5].line.diameter: This has to be more than nothing; found \"0 mm\"; accepted: "
               "more than 0 mm"}},
         Slip{"UnknownDiameter",
              "kind: wire, diameter: 2 mm",
              "kind: wire, diameter: '?'",
-             {"parts.yaml:33:34: parts[5].line.diameter: This value has to be known; only a dimension of an interface "
+             {"parts.yaml:34:34: parts[5].line.diameter: This value has to be known; only a dimension of an interface "
               "may be `?`; found \"?\"; accepted: a value, marked as assumed where it is: `{value: 45 mm, assumed: "
               "\"why\"}`"}},
         Slip{"PartTwice",
              "id: wire_2",
              "id: hose_5",
-             {"parts.yaml:30:9: parts[5].id: This part is given twice, first at parts.yaml:26:9; found \"hose_5\"; "
+             {"parts.yaml:31:9: parts[5].id: This part is given twice, first at parts.yaml:27:9; found \"hose_5\"; "
               "accepted: a name that is not used yet"}}),
     name_of);
 

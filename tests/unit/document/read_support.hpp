@@ -65,6 +65,7 @@ parts:
     interfaces:
       cup_right: {kind: cup, diameter: 46.06 mm}
       cup_left: {kind: cup, diameter: {value: 46.07 ±0.01 mm, assumed: read off a picture}, finish: plain}
+    joins: [[cup_right, cup_left]]
   - id: saddle_plain
     label: saddle
     family: saddle
