@@ -264,6 +264,19 @@ void judge_number(const Case& arranged, CheckResult& result) {
 
 }  // namespace
 
+std::optional<std::vector<Linear>> linear_demands(const Check& check) {
+  const Case arranged = arrange(check);
+  if (arranged.number.empty()) return std::vector<Linear>{};
+  const Window must = effective_must(arranged);
+  if (upper_of_least(arranged, must)) return std::nullopt;
+  Demands demands;
+  CheckResult unused;
+  add_window(demands, arranged, must);
+  add_fixed_demands(demands, arranged);
+  add_equalities(demands, arranged, unused);
+  return demands.each();
+}
+
 CheckResult judge(const Check& check) {
   quantity::ensure(faults(check).empty(), "a check was judged that has faults");
   const Case arranged = arrange(check);

@@ -1,0 +1,110 @@
+#pragma once
+// The catalog sorted for searching: by the kind of a feature, and within the kind by the size that decides whether it
+// mates, so that a query touches only what lies within the windows. Built once, asked many times.
+
+#include <map>
+#include <memory>
+#include <vector>
+
+#include "engine/fit/bridge/rules.hpp"
+
+namespace cotter::engine::fit::bridge {
+
+/// Ends between which a size must lie; an end that is missing is open.
+struct SizeWindow {
+  std::int64_t low_from, low_to;    ///< for the lower limit of the size
+  std::int64_t high_from, high_to;  ///< for its upper limit
+};
+
+/// Whether a joint must hold for certain, or only must not fail for certain.
+enum class Ask { certain, possible };
+
+/// What decides in a meeting: a dimension of the candidate, a word of it, or nothing.
+struct Deciding {
+  enum class By { dimension, word, nothing };
+  By by = By::nothing;
+  std::uint32_t number = 0;
+  auto operator<=>(const Deciding&) const = default;
+};
+Deciding deciding(const ReadyMeeting& meeting);
+
+/// The sizes of a feature's deciding dimension; a word counts as a size without width. Unstated: `low` above `high`.
+Amount deciding_size(const Deciding& by, const FeatureView& feature);
+
+/// Where the deciding size of a candidate must lie beside this anchor; nothing: no candidate will do.
+std::optional<SizeWindow> window_for(const ReadyMeeting& meeting, const Deciding& by, const FeatureView& anchor,
+                                     Ask ask);
+
+class Index {
+ public:
+  /// **Accuracy** exact: the same answers as without an index (tests hold it against a search that has none).
+  explicit Index(Catalog catalog);
+  Index(const Index&) = delete;
+  Index& operator=(const Index&) = delete;
+
+  const Catalog& catalog() const { return catalog_; }
+  const Rules& rules() const { return rules_; }
+
+  /// Calls `take(way)` for each way whose entrance mates with the anchor, in a fixed order; returns how many features
+  /// it held against a rule.
+  template <class Take>
+  std::int64_t each_meeting(const FeatureView& anchor, Ask ask, Take take) const;
+
+ private:
+  /// Ways by the deciding size of their entrance.
+  struct Sorted {
+    std::vector<std::int64_t> low;  ///< ascending
+    std::vector<Way> ways;          ///< in the same order
+    std::int64_t widest = 0;
+    std::vector<Way> loose;  ///< of sizes too wide, or not stated: looked at every time
+  };
+  using Key = std::pair<std::uint32_t, Deciding>;
+
+  void add_ways(const std::map<Key, std::uint32_t>& wanted);
+  template <class Visit>
+  void each_candidate(const Sorted& sorted, const SizeWindow& window, Visit visit) const;
+
+  Catalog catalog_;
+  Rules rules_;
+  std::vector<Sorted> sorted_;
+  /// In the order of Rules::met_by: what decides, and where the candidates stand.
+  struct Access {
+    Deciding by;
+    std::uint32_t sorted;
+  };
+  std::vector<std::vector<Access>> access_;
+};
+
+// --- inline bodies ---
+
+template <class Visit>
+void Index::each_candidate(const Sorted& sorted, const SizeWindow& window, Visit visit) const {
+  for (const Way way : sorted.loose) visit(way);
+  // A size reaches at most `widest` above its lower limit.
+  const std::int64_t first = std::max(window.low_from, window.high_from - sorted.widest);
+  const auto begin = std::lower_bound(sorted.low.begin(), sorted.low.end(), first);
+  const std::int64_t last = std::min(window.low_to, window.high_to);
+  for (auto at = begin; at != sorted.low.end() && *at <= last; ++at)
+    visit(sorted.ways[static_cast<std::size_t>(at - sorted.low.begin())]);
+}
+
+template <class Take>
+std::int64_t Index::each_meeting(const FeatureView& anchor, Ask ask, Take take) const {
+  std::int64_t candidates = 0;
+  const std::vector<ReadyMeeting>& met = rules_.met_by(anchor.kind);
+  for (std::size_t i = 0; i < met.size(); ++i) {
+    const Access& access = access_[anchor.kind][i];
+    const auto window = window_for(met[i], access.by, anchor, ask);
+    if (!window) continue;
+    each_candidate(sorted_[access.sorted], *window, [&](Way way) {
+      ++candidates;
+      const FeatureView entrance = catalog_.entrance(way);
+      const bool mates =
+          ask == Ask::certain ? rules_.certain(met[i], anchor, entrance) : rules_.possible(met[i], anchor, entrance);
+      if (mates) take(way);
+    });
+  }
+  return candidates;
+}
+
+}  // namespace cotter::engine::fit::bridge
