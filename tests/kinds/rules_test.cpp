@@ -251,6 +251,19 @@ TEST(Kinds, EveryRowSaysWhatWasWrittenByHand) {
   for (const std::string& fault : judged().faults) ADD_FAILURE() << fault;
 }
 
+TEST(Kinds, PartsOfTheCatalogSayWhatWasWrittenByHand) {
+  for (const PartPair& pair : read_part_pairs(std::string(COTTER_SOURCE_DIR) + "/tests/kinds/pairs.yaml")) {
+    try {
+      std::map<std::string, std::string> says;
+      for (const auto& [rule, finding] : findings_of(pair.own, pair.other))
+        says[rule] = std::string(model::word_for(finding.verdict));
+      EXPECT_EQ(says, pair.says) << pair.place << ": " << pair.own << " and " << pair.other;
+    } catch (const std::runtime_error& error) {
+      ADD_FAILURE() << pair.place << ": " << error.what();
+    }
+  }
+}
+
 TEST(Kinds, EveryRuleHasARowForEachOfItsEndsAndWords) {
   for (const auto& [id, place] : shipped_rules()) {
     const auto found = judged().seen.find(id);
