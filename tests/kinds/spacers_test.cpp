@@ -18,7 +18,7 @@ model::Verdict verdict_with(const std::string& place, const std::string& part, c
   if (!job) throw std::runtime_error(one_line(job.error().list().front()));
   const auto findings = plan::make_plan(*job, shipped_catalog(), {}).findings;
   const auto found = std::find_if(findings.begin(), findings.end(),
-                                  [&](const model::Finding& finding) { return finding.rule == rule; });
+                                  [&](const model::Finding& finding) { return finding.rule.ends_with("." + rule); });
   if (found == findings.end()) throw std::runtime_error("no finding of " + rule);
   return found->verdict;
 }
