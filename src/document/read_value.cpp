@@ -62,8 +62,9 @@ Value filled(Value value, const model::KindDimension& dimension, const model::Sh
   if (value.deviations != quantity::Deviations::unstated) return value;
   const quantity::Range deviations = reading_error(value, shop).value_or(dimension.unstated);
   if (deviations == quantity::Range{}) return value;
-  value.lower = deviations.low().base();
-  value.upper = deviations.high().base();
+  // A unit that is no whole number of base units has left its own limits there already.
+  value.lower += deviations.low().base();
+  value.upper += deviations.high().base();
   value.deviations = quantity::Deviations::filled;
   return value;
 }

@@ -200,8 +200,7 @@ Read<Value> ValueReader::in_base_units_of(const Unit& unit, const Written& writt
   value.nominal = static_cast<std::int64_t>(nominal.nearest);
   value.lower = static_cast<std::int64_t>(low.floor) - value.nominal;
   value.upper = static_cast<std::int64_t>(high.ceiling) - value.nominal;
-  const bool limits = written.form != Written::Form::plain || value.lower != 0 || value.upper != 0;
-  value.deviations = limits ? Deviations::stated : Deviations::unstated;
+  value.deviations = written.form == Written::Form::plain ? Deviations::unstated : Deviations::stated;
   return value;
 }
 

@@ -89,6 +89,18 @@ TEST(ReadJob, MeasuredWithAToolOfThatKind) {
   EXPECT_EQ(job->sheet.parts[0].interfaces.at("shell_right").values.at("bore").upper, 5'000);
 }
 
+// Threads an inch, psi and some inches are enclosed by whole base units; those two ends were once taken for deviations
+// that somebody had written, so a reading in psi was believed to the pascal.
+TEST(ReadJob, AUnitThatIsEnclosedGotNoToolError) {
+  const auto job = read_job_text(changed(k_job_text, "value: 46.02 mm", "value: 1-29/36 in"));  // 45 861 111.1 nm
+  ASSERT_TRUE(job);
+  const quantity::Value& bore = job->sheet.parts[0].interfaces.at("shell_right").values.at("bore");
+  EXPECT_EQ(bore.nominal, 45'861'111);
+  EXPECT_EQ(bore.deviations, Deviations::filled);
+  EXPECT_EQ(bore.lower, -5'000);
+  EXPECT_EQ(bore.upper, 5'001);
+}
+
 TEST(ReadJob, MeasuredWithAToolTheShopDoesNotOwn) {
   const auto job = read_job_text(changed(k_job_text, "with: gauge_1", "with: gauge_2"));
   ASSERT_FALSE(job);
