@@ -46,6 +46,7 @@ Case read_case(const json& node) {
   for (const json& also : node.value("also", json::array())) one.trials.push_back(read_trial(also));
   one.source = node.at("source");
   one.named = node.value("named", one.source);
+  one.trade_case = node.value("trade_case", 0);
   one.table = node.at("table");
   one.sure = node.at("sure");
   one.not_counted_because = node.value("not_counted_because", "");

@@ -36,6 +36,7 @@ struct Case {
   std::vector<Trial> trials;
   std::string source;               ///< document, clause or table
   std::string named;                ///< words of the output that name the source
+  int trade_case = 0;               ///< number of the trade's problem case it asserts; 0: none
   std::string table;                ///< what at most ten counted checks may come from
   std::string sure;                 ///< one of k_sure
   std::string not_counted_because;  ///< say, when the program's own table came from this very place

@@ -105,6 +105,15 @@ TEST(OracleSummary, EnoughTradeCasesAndEachIsTriedMoreThanOnce) {
   EXPECT_GE(count, k_least_trade_cases);
 }
 
+// docs/checks.md says where the others belong.
+TEST(OracleSummary, EveryTradeCaseOfFitAndStackIsAsserted) {
+  std::set<int> asserted;
+  for (const Case& one : load_cases())
+    if (one.trade_case != 0) asserted.insert(one.trade_case);
+  for (const int number : {1, 3, 5, 7, 9, 11, 13, 15, 17, 19, 21, 25, 29, 31, 33, 35, 37, 39, 41, 47, 49, 51, 53, 55})
+    EXPECT_TRUE(asserted.contains(number)) << "trade case " << number;
+}
+
 TEST(OracleSummary, NoIdTwice) {
   std::set<std::string> seen;
   for (const Case& one : load_cases()) EXPECT_TRUE(seen.insert(one.file + "/" + one.id).second) << one.id;
