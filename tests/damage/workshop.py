@@ -1,0 +1,175 @@
+"""Catalog and job as plain data: what fills each place, and the values of its interfaces. Follows docs/formats.md."""
+import pathlib
+
+import yaml
+
+from written import Unreadable, Value, read_deviations, read_node, read_text
+
+
+class Plain(str):
+    """A scalar written without quotes."""
+
+
+class Loader(yaml.CSafeLoader if hasattr(yaml, "CSafeLoader") else yaml.SafeLoader):
+    """Every scalar as text; keys too."""
+
+
+Loader.yaml_implicit_resolvers = {}
+Loader.add_constructor("tag:yaml.org,2002:str", lambda _, node: node.value if node.style in ("'", '"', "|", ">") else Plain(node.value))
+
+
+def read_yaml(path):
+    return yaml.load(pathlib.Path(path).read_text(), Loader)
+
+
+class Catalog:
+    def __init__(self, folder):
+        self.kinds, self.parts, self.bicycles, self.sections = {}, {}, {}, {}
+        for path in sorted(pathlib.Path(folder).rglob("*.yaml")):
+            document = read_yaml(path)
+            for kind in document.get("kinds", []):
+                self.kinds[kind["id"]] = kind
+            for part in document.get("parts", []):
+                self.parts[part["id"]] = part
+            if document["cotter"].startswith("bicycle"):
+                self.bicycles[document["id"]] = document
+            if document["cotter"].startswith("section"):
+                self.sections[document["id"]] = document
+        self.bicycles = {name: self.with_sections(bicycle) for name, bicycle in self.bicycles.items()}
+
+    def with_sections(self, bicycle):
+        """The template with what its places allow of the sections it names."""
+        whole = {**bicycle, **{key: list(bicycle.get(key, [])) for key in ("features", "joints", "connections", "stacks")}}
+        here = {place["id"] for place in bicycle["places"]}
+
+        def allowed(*references):
+            return all(reference.split(".")[0] in here for reference in references)
+
+        for name in bicycle.get("sections", []):
+            section = self.sections[name]
+            whole["features"] += [one for one in section.get("features", []) if allowed(one["feature"])]
+            for key in ("joints", "connections"):
+                whole[key] += [one for one in section.get(key, []) if allowed(one["a"], one["b"])]
+            for stack in section.get("stacks", []):
+                terms = {term["id"]: [term["value"]] if "value" in term else [] for term in stack["terms"]}
+                forms = [form for form in stack["forms"] if allowed(*(reference for term in form["terms"] for reference in terms[term]), *(form[key] for key in ("must_from", "must_to") if key in form))]
+                if forms:
+                    whole["stacks"].append({**stack, "forms": forms})
+        return whole
+
+    def dimension(self, kind, name):
+        return self.kinds[kind]["dimensions"].get(name) if kind in self.kinds else None
+
+
+class Place:
+    """A place of the template, with what fills it."""
+
+    def __init__(self, form, name, part, values):
+        self.form, self.name, self.part, self.values = form, name, part, values
+
+    def interface(self, feature):
+        return self.part["interfaces"].get(feature) if self.part and "interfaces" in self.part else None
+
+
+class Workshop:
+    """One job put together."""
+
+    def __init__(self, catalog, job):
+        self.catalog, self.job = catalog, job
+        self.bicycle = catalog.bicycles[job["bicycle"]]
+        self.shop = job.get("shop", {})
+        self.parts = {**catalog.parts, **{part["id"]: part for part in job.get("parts", [])}}
+        self.places, self.known = {}, {}
+        filled = {}
+        for name, entry in (job.get("places") or {}).items():
+            entry = {"part": entry} if isinstance(entry, str) else (entry or {})
+            filled[entry.get("is", name)] = (name, entry)
+        for form in self.bicycle["places"]:
+            name, entry = filled.get(form["id"], (form["id"], {}))
+            self.places[form["id"]] = Place(form, name, self.parts.get(entry.get("part")), entry.get("values") or {})
+        self.template_names = {place.name: form for form, place in self.places.items()}
+        self.facts = self.facts_of_places()
+
+    def facts_of_places(self):
+        facts = set()
+        for name, place in self.places.items():
+            if place.part or place.form.get("optional") != "true":
+                facts.add(f"place:{name}")
+            if not place.part:
+                facts.add(f"open:{name}")
+                continue
+            facts |= {f"family:{name}={place.part['family']}", f"material:{name}={place.part.get('material', 'unknown')}"}
+            facts |= {f"used:{name}"} if place.part.get("used") == "true" else set()
+            facts |= {f"kind:{name}.{feature}={own['kind']}" for feature, own in place.part.get("interfaces", {}).items()}
+        return facts
+
+    def apply(self, entries):
+        """Those whose conditions all hold."""
+        return [one for one in entries if all(fact[1:] not in self.facts if fact.startswith("!") else fact in self.facts for fact in one.get("when", []))]
+
+    def joints(self):
+        joints = self.apply(self.bicycle["joints"])
+        for joint in self.job.get("joints", []):
+            joint = {**joint, "a": self.in_template(joint["a"]), "b": self.in_template(joint["b"])}
+            if {joint["a"], joint["b"]} not in [{one["a"], one["b"]} for one in joints]:
+                joints.append(joint)
+        return joints
+
+    def stacks(self):
+        return [{**stack, "forms": self.apply(stack["forms"])} for stack in self.apply(self.bicycle["stacks"])]
+
+    def in_template(self, reference):
+        place, feature = reference.split(".", 1)
+        return f"{self.template_names.get(place, place)}.{feature}"
+
+    def in_job(self, reference):
+        place, _, feature = reference.partition(".")
+        return f"{self.places[place].name}.{feature}"
+
+    def interface(self, reference):
+        place, feature = reference.split(".", 1)
+        return self.places[place].interface(feature)
+
+    def tool(self, name):
+        tools = self.shop.get("tools", [])
+        return next((tool for key in ("id", "kind") for tool in tools if tool.get(key) == name), None)
+
+    def value(self, reference):
+        """Value of `place.interface.dimension`; None when nothing says anything about it."""
+        if reference not in self.known:
+            self.known[reference] = self.read_value(reference)
+        return self.known[reference]
+
+    def read_value(self, reference):
+        name, feature, dimension = reference.split(".")
+        place = self.places[name]
+        interface = place.interface(feature)
+        if interface is None:
+            return None
+        guide = self.catalog.dimension(interface["kind"], dimension)
+        own = place.values.get(f"{feature}.{dimension}")
+        node = own if own is not None else interface.get(dimension)
+        if guide is None or node is None:
+            return None
+        value = self.filled(read_node(node, guide["is"], None if own is not None else place.part.get("paper")), guide)
+        if place.part.get("used") == "true" and value.origin in ("maker", "standard"):
+            value.origin = "assumed"
+        return value
+
+    def filled(self, value, guide):
+        """Deviations that were not written, and the whole permitted range of what is unknown."""
+        if value.nominal is None:
+            low, high = (read_text(guide[end], guide["is"]).nominal for end in ("from", "to"))
+            return Value(guide["is"], low + (high - low) // 2, low, high, "unknown", True)
+        if value.stated:
+            return value
+        lower, upper = self.reading_error(value) or read_deviations(guide["unstated"], guide["is"])
+        return Value(value.dimension, value.nominal, value.low + lower, value.high + upper, value.origin, True, value.tool)
+
+    def reading_error(self, value):
+        tool = self.tool(value.tool) if value.origin == "measured" and value.tool else None
+        try:
+            step = read_text(tool["resolution"], value.dimension).nominal if tool else None
+        except (KeyError, Unreadable):
+            return None
+        return None if step is None else (-step, step)
