@@ -27,13 +27,15 @@ import time
 
 import damages
 import judge
+import laws
 from workshop import Catalog, Workshop, read_yaml
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 LEAST_CHECKED = 0.9
 MOST_REFUSED = 0.1
 SECONDS = 60
-BEYOND = {"route", "sequence", "work"}  # laws of findings that rest on more than interface numbers
+OUTSIDE = {"route", "sequence"}  # laws of findings that are no matter of interface numbers
+KNOWN = {*laws.LAWS, "stack", "kinds", "place", "connection"}  # of findings that are worked out
 STATE = {}
 
 
@@ -83,6 +85,11 @@ def difference(finding, expected):
     return ""
 
 
+def bridged(finding, expected):
+    """A joint that does not go, for which the plan names parts that stand between."""
+    return expected.verdict == "stop" and finding["verdict"] == "add" and bool(finding["additions"])
+
+
 def judged_plan(shop, plan):
     """(complaints, keys worked out, keys beyond interface numbers by reason)."""
     expected, complaints = expectations(shop, plan["findings"])
@@ -95,12 +102,14 @@ def judged_plan(shop, plan):
         found[key] = finding
     for key, finding in found.items():
         one = expected.get(key)
-        if one is None and finding["law"] not in BEYOND:
+        if one is None and finding["law"] in KNOWN:
             complaints.append(f"{key} ({finding['law']}) says {finding['verdict']}, and nothing asks for it")
         elif one is None:
             beyond[key] = finding["law"]
         elif one.verdict is None:
             beyond[key] = one.why_not
+        elif bridged(finding, one):
+            beyond[key] = "adapters"
         else:
             known.add(key)
             if text := difference(finding, one):
@@ -135,12 +144,13 @@ def one_damage(task):
             counts["refused"] += 1
             return example, number, what, [], counts, str(refused)
     complaints, known, beyond = judged_plan(shop, plan)
+    there = {key_of(one) for one in plan["findings"]}
     for key in changed(before, plan):
         if key in beyond:
             counts[f"beyond: {beyond[key]}"] += 1
-        else:
+        if beyond.get(key) not in OUTSIDE:
             counts["changed"] += 1
-            counts["worked out"] += key in known or not any(key_of(one) == key for one in plan["findings"])
+            counts["worked out"] += key in known or key not in there
     counts["all worked out"] += len(known)
     return example, number, what, complaints, counts, ""
 
@@ -197,7 +207,7 @@ def falsified(plan, dice):
     """(what, plan) for plans with one thing falsified: each verdict to each other word, and more."""
     words = ("ok", "accept", "add", "measure", "rework", "stop")
     findings = plan["findings"]
-    knowable = [i for i, one in enumerate(findings) if one["law"] not in BEYOND]
+    knowable = [i for i, one in enumerate(findings) if one["law"] in KNOWN]
     for word in words:
         of_word = [i for i in knowable if findings[i]["verdict"] == word]
         for other in words:
