@@ -158,6 +158,8 @@ class RowCheck {
       note_wish(holds_wish(limit) ? high : low);
       return;
     }
+    note_moved(spot);
+    seen.insert(holds_below ? "too much" : "too little");
     if (holds_below == passes(limit.above)) throw std::runtime_error(where + " does not change whether the pair mates");
     const std::string beyond = holds_below ? limit.above : limit.below;
     note(expect(set(holds_below ? base + gauge : base - gauge), beyond, where + ", beside by one step of its gauge"));
@@ -176,6 +178,17 @@ class RowCheck {
     if (finding.governs == model::Edge::to) seen.insert("must to");
   }
 
+  /// Which of the law's equal pairs (pitch, number of holes) this dimension belongs to.
+  void note_moved(const Spot& spot) {
+    const auto& spec = engine::fit::law_spec(*engine::fit::law_from_word(place_.rule->law));
+    for (const auto& equality : spec.equalities)
+      for (const std::size_t role : {equality.own, equality.other}) {
+        const model::OperandRef& ref = place_.rule->operands.at(std::string(spec.roles[role].name));
+        const bool is_own = ref.side == model::OperandRef::Side::own;
+        if (ref.dimension == spot.name && is_own == spot.is_own) seen.insert("equal " + std::string(equality.name));
+      }
+  }
+
   void note_wish(const Finding& finding) {
     if (!finding.result || !finding.should) throw std::runtime_error("a wish without a window");
     seen.insert(finding.result->low() < finding.should->low() ? "should from" : "should to");
@@ -187,6 +200,7 @@ class RowCheck {
     const std::string to = counted == nullptr ? one.to : exact(amount(one.to, counted->dimension), counted->dimension);
     expect(moved(spot, to), one.says, one.set + " " + one.to);
     expect(moved(spot, "?"), "measure", one.set + " not known");
+    note_moved(spot);
     for (const auto& [role, words] : place_.rule->words)
       if (spot.name == (spot.is_own ? words.first : words.second)) seen.insert("word " + role);
   }
@@ -214,6 +228,11 @@ std::set<std::string> wanted(const model::Rule& rule) {
   if (apart(rule.should.from, rule.must.from)) out.insert("should from");
   if (apart(rule.should.to, rule.must.to)) out.insert("should to");
   for (const auto& [role, words] : rule.words) out.insert("word " + role);
+  for (const auto& equality : spec.equalities) out.insert("equal " + std::string(equality.name));
+  // The least of two numbers has one window and two ways to miss it; so has a bolt between too short and too long.
+  const auto depth = rule.operands.find("depth");
+  const bool bottoms = depth != rule.operands.end() && depth->second.side != model::OperandRef::Side::fixed;
+  if (spec.number.size() > 1 || bottoms) out.insert({"too little", "too much"});
   return out;
 }
 
