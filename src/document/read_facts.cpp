@@ -55,7 +55,8 @@ constexpr const char* k_place_facts =
 constexpr const char* k_facts =
     "place:<place>, open:<place>, line:<wire, hose or housing>, kind:<place.interface>=<kind>, "
     "family:<place>=<family>, "
-    "material:<place>=<material>, cut:<form>, rework:<operation>, shell_lines, used_parts, each with `!` in front for "
+    "material:<place>=<material>, cut:<form>, rework:<operation>, shell_lines, pulled_lines, used_parts, each with `!` "
+    "in front for "
     "its opposite";
 
 }  // namespace
@@ -78,7 +79,8 @@ void check_fact(const Spot& spot, const FactNames& names, Diagnostics& diagnosti
   if (!spot.is_scalar()) return;
   const Fact fact = fact_in(spot.text());
   const FactChecker checker(spot, diagnostics);
-  if ((fact.word == "shell_lines" || fact.word == "used_parts") && fact.subject.empty()) return;
+  const bool alone = fact.word == "shell_lines" || fact.word == "pulled_lines" || fact.word == "used_parts";
+  if (alone && fact.subject.empty()) return;
   if (fact.word == "line") return checker.require("kind of line", fact.subject, {"wire", "hose", "housing"});
   if (fact.word == "rework") return checker.require("operation", fact.subject, names.operations);
   if (fact.word == "cut") return checker.require("cut", fact.subject, names.cut_forms);

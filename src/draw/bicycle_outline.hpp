@@ -14,6 +14,9 @@ void draw_wheels(SvgWriter& svg, const Scene& scene);
 /// drawn. Each carries `data-tube` and its ends in micrometres.
 void draw_tubes(SvgWriter& svg, const Scene& scene);
 
+/// Arms and pad of each rim brake, in front of the fork and behind the stays; nothing where there is none.
+void draw_rim_brakes(SvgWriter& svg, const Scene& scene);
+
 /// Crank, pedal, handlebar, brake hood and saddle; a saddle still to be chosen is phantom.
 void draw_cockpit_and_crank(SvgWriter& svg, const Scene& scene);
 

@@ -38,6 +38,7 @@ void draw_bicycle(SvgWriter& svg, const model::Plan& plan, const Scene& scene, c
   add_outlines(scene, obstacles);
   draw_wheels(svg, scene);
   draw_tubes(svg, scene);
+  draw_rim_brakes(svg, scene);
   draw_cockpit_and_crank(svg, scene);
   draw_axes(svg, scene);
   draw_runs(svg, plan, scene, obstacles);

@@ -39,6 +39,15 @@ constexpr std::array k_tubes = std::to_array<TubeForm>({
     {"bar", "bar", 32, 24},
 });
 
+/// With a quill stem: both halves of the headset show, and the bare quill stands where else the spacers are.
+constexpr std::array k_threaded_tubes = std::to_array<TubeForm>({
+    {"headset_upper", "cover", 37, 31},
+    {"headset_lower", "cover", 36, 0},
+    {"stem", "spacers", 22, 0},
+});
+
+constexpr double k_track_depth_um = 7000;  // middle of the braking track below the bead seat: for the picture only
+
 struct DimensionForm {
   std::string_view place, name, label, from, to;
 };
@@ -73,6 +82,7 @@ constexpr std::array k_anchors = std::to_array<std::pair<std::string_view, std::
     {"headset_upper", "head_top"},
     {"headset_cover", "head_top"},
     {"headset_lower", "head_bottom"},
+    {"headset_locknut", "head_top"},
     {"stem", "stem_clamp"},
     {"spacers_below", "stem_clamp"},
     {"spacers_above", "stem_clamp"},
@@ -101,6 +111,8 @@ constexpr std::array k_anchors = std::to_array<std::pair<std::string_view, std::
     {"saddle", "saddle"},
     {"pedals", "pedal_right"},
     {"front_derailleur", "bottom_bracket"},
+    {"left_shifter", "head_bottom"},
+    {"right_shifter", "head_bottom"},
 });
 
 class PictureBuilder {
@@ -109,8 +121,9 @@ class PictureBuilder {
       : assembly_(assembly), skeleton_(skeleton) {}
 
   model::Picture build() {
-    for (const TubeForm& form : k_tubes) add_tube(form);
+    add_tubes();
     add_circles();
+    add_rim_brakes();
     for (const auto& [name, point] : skeleton_.points)
       out_.shapes.push_back({Shape::Kind::point,
                              name == "saddle" ? job_name("saddle") + ".saddle" : "skeleton." + name,
@@ -122,6 +135,7 @@ class PictureBuilder {
     for (const auto& [place, name] : k_anchors)
       if (const auto at = point(name)) out_.anchors[job_name(place)] = *at;
     anchor_frame_features();
+    if (const auto top = point("head_top")) out_.anchors.emplace(job_name("frame") + ".head", *top);
     return std::move(out_);
   }
 
@@ -157,14 +171,35 @@ class PictureBuilder {
     return form.width_mm * 1000;
   }
 
-  void add_tube(const TubeForm& form) {
-    const auto axis = skeleton_.tubes.find(std::string(form.tube));
-    if (axis == skeleton_.tubes.end()) return;
+  void add_tubes() {
+    const bool quill = assembly_.interface({"stem", "quill"}) != nullptr;
+    for (const TubeForm& form : k_tubes)
+      if (!quill || (form.tube != "cover" && form.tube != "spacers")) add_tube(form, axis_of(form, quill));
+    if (!quill) return;
+    for (const TubeForm& form : k_threaded_tubes) add_tube(form, axis_of(form, quill));
+  }
+
+  std::optional<geometry::Axis> axis_of(const TubeForm& form, bool quill) const {
+    const auto found = skeleton_.tubes.find(std::string(form.tube)), cover = skeleton_.tubes.find("cover");
+    const auto head = skeleton_.points.find("head_bottom"), crown = skeleton_.points.find("crown");
+    if (form.place == "headset_lower") {
+      if (head == skeleton_.points.end() || crown == skeleton_.points.end()) return std::nullopt;
+      return geometry::Axis{head->second, crown->second};
+    }
+    if (found == skeleton_.tubes.end()) return std::nullopt;
+    // The steerer ends inside the locknut; above it only the quill goes on.
+    if (quill && form.tube == "steerer" && cover != skeleton_.tubes.end())
+      return geometry::Axis{cover->second.start, found->second.end};
+    return found->second;
+  }
+
+  void add_tube(const TubeForm& form, const std::optional<geometry::Axis>& axis) {
+    if (!axis) return;
     const std::int64_t start = stated_width_um(form);
     const std::int64_t end = form.width_end_mm == 0 ? start : start * form.width_end_mm / form.width_mm;
     out_.shapes.push_back({Shape::Kind::tube,
                            job_name(form.place) + "." + std::string(form.tube),
-                           {plan_point(axis->second.start), plan_point(axis->second.end)},
+                           {plan_point(axis->start), plan_point(axis->end)},
                            start,
                            end});
   }
@@ -191,6 +226,26 @@ class PictureBuilder {
     }
     add_circle("cassette", "sprocket", "rear_axle", 2 * geometry_um("cassette", "largest_radius"));
     add_circle("outer_ring", "ring", "bottom_bracket", 2 * geometry_um("outer_ring", "tip_radius"));
+  }
+
+  /// Where each rim brake's pads meet the braking track: on the line of blade or stay, a little inside the bead seat.
+  void add_rim_brakes() {
+    for (const auto& [place, wheel, axle, tube] :
+         {std::array<std::string_view, 4>{"front_brake", "front_wheel", "front_axle", "fork_blade_right"},
+          std::array<std::string_view, 4>{"rear_brake", "rear_wheel", "rear_axle", "seatstay_right"}}) {
+      const Seated* seated = assembly_.place(std::string(place));
+      const auto axis = skeleton_.tubes.find(std::string(tube));
+      const auto centre = point(axle);
+      const std::int64_t rim = geometry_um(wheel, "rim_diameter");
+      if (seated == nullptr || !seated->part || axis == skeleton_.tubes.end() || !centre || rim <= 0) continue;
+      const model::PlanPoint start = plan_point(axis->second.start);
+      const auto dx = static_cast<double>(start.x - centre->x), dy = static_cast<double>(start.y - centre->y);
+      const double share = (static_cast<double>(rim) / 2 - k_track_depth_um) / std::max(std::hypot(dx, dy), 1.0);
+      const model::PlanPoint pad{centre->x + std::llround(share * dx), centre->y + std::llround(share * dy), 0};
+      const std::string role = place == "front_brake" ? ".front_rim_brake" : ".rear_rim_brake";
+      out_.shapes.push_back({Shape::Kind::point, job_name(place) + role, {pad}, 0, 0});
+      out_.anchors[job_name(place)] = pad;
+    }
   }
 
   void add_dimension(const DimensionForm& form) {

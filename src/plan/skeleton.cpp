@@ -7,6 +7,7 @@ namespace cotter::plan {
 namespace {
 
 using geometry::FrameNumbers;
+using quantity::Length;
 
 struct LengthSource {
   std::string_view place;
@@ -74,6 +75,21 @@ void take_tube_diameters(const Assembly& assembly, FrameNumbers& numbers) {
   }
 }
 
+/// A quill stem stands on no spacers: the headset up to the top of its locknut, then the bare quill.
+void take_quill(const Assembly& assembly, FrameNumbers& numbers) {
+  const auto length = [&](const char* place, const char* feature, const char* dimension) -> FrameNumbers::Length {
+    const auto found = assembly.value({place, feature, dimension});
+    if (!found || found->value->origin.kind == quantity::OriginKind::unknown) return std::nullopt;
+    return quantity::nominal_length(*found->value);
+  };
+  const auto exposed = length("stem", "quill", "exposed"), upper = length("headset_upper", "outer", "stand"),
+             washer = length("headset_locknut", "thread", "washer"),
+             nut = length("headset_locknut", "thread", "height");
+  if (!exposed || !upper || !washer || !nut || !numbers.stem_height) return;
+  numbers.cover = *upper + *washer + *nut;
+  numbers.spacers = *exposed - Length::from_base(numbers.stem_height->base() / 2);
+}
+
 }  // namespace
 
 geometry::Skeleton skeleton_of(const Assembly& assembly) {
@@ -89,6 +105,7 @@ geometry::Skeleton skeleton_of(const Assembly& assembly) {
     if (const quantity::Value* value = assembly.geometry(std::string(source.place), std::string(source.name)))
       numbers.*source.field = quantity::microdegrees(value->nominal);
   take_tube_diameters(assembly, numbers);
+  take_quill(assembly, numbers);
   return geometry::skeleton_from(numbers);
 }
 

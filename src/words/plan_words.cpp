@@ -162,12 +162,17 @@ std::string bill_text(const Plan& plan, const Layout& layout) {
   return text + together(plan, layout);
 }
 
+/// How the length of a line is settled.
+const char* length_phrase(const model::Run& run) {
+  if (!run.cut_to_length) return "route.choose";
+  return run.kind == model::LineForm::Kind::housing ? "route.start_housing" : "route.start";
+}
+
 std::string lines_text(const Plan& plan, const Layout& layout) {
   if (plan.runs.empty()) return "";
   std::string text = head("head.lines", layout);
   for (const model::Run& run : plan.runs) {
-    const std::string length =
-        fill(run.cut_to_length ? "route.start" : "route.choose", {{"length", std::to_string(run.length)}});
+    const std::string length = fill(length_phrase(run), {{"length", std::to_string(run.length)}});
     text += hanging_bold("  " + run.number + " ", run.number,
                          run.label + ": " + run.from + " to " + run.to + "; " + length + ".", layout);
     std::string way;

@@ -20,6 +20,9 @@ std::set<std::string> facts_of(const Assembly& assembly, const PullPlan& pulls) 
       if (form.cut) facts.insert("cut:" + form.id);
   for (const std::string& operation : pulls.rework) facts.insert("rework:" + operation);
   if (pulls.lines_cross_shell) facts.insert("shell_lines");
+  if (std::any_of(pulls.runs.begin(), pulls.runs.end(),
+                  [](const model::Run& run) { return run.kind != model::LineForm::Kind::housing; }))
+    facts.insert("pulled_lines");
   if (std::any_of(assembly.places().begin(), assembly.places().end(),
                   [](const Seated& seated) { return seated.part && seated.part->used; }))
     facts.insert("used_parts");

@@ -100,6 +100,7 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"route.length", "Runs {way} mm (computed, good to 20 mm until a string has been measured)."},
     {"route.choose", "choose {length} mm"},
     {"route.start", "start with {length} mm; final cut at the lever after the steering sweep"},
+    {"route.start_housing", "start with {length} mm; final cut when both its ends are fixed and the bar turns to its stops"},
     {"route.fluid_place", "The line ends on a device whose place is open: {place}."},
     {"sequence.circle", "No order of work is possible; these demands wait for each other."},
     {"sequence.no_pulls",

@@ -69,7 +69,7 @@ INSTANTIATE_TEST_SUITE_P(
              {"operations.yaml:12:12: operations[1].when[0]: This is not a fact that can be asked for here; found "
               "\"plaze:frame\"; accepted: place:<place>, open:<place>, line:<wire, hose or housing>, "
               "kind:<place.interface>=<kind>, family:<place>=<family>, material:<place>=<material>, cut:<form>, "
-              "rework:<operation>, shell_lines, used_parts, each with `!` in front for its opposite"}},
+              "rework:<operation>, shell_lines, pulled_lines, used_parts, each with `!` in front for its opposite"}},
         Slip{"FactOfUnknownPlace",
              "place:frame",
              "place:fram",
