@@ -5,7 +5,9 @@
 
 The tables between the marks `<!-- kinds -->` and `<!-- parts -->` of docs/catalog.md are written by this script; without
 `--write` it fails when they are not what the catalog says. It also fails for a part that no example, test or pair uses,
-for a new part with dimensions but without a paper, and when the catalog has fewer than 60 families.
+for a new part with dimensions but without a paper, for a
+dimension that does not say how it is measured, for a rule that does not say its source and what it guards, and when the
+catalog has fewer than 60 families.
 """
 
 import pathlib
@@ -91,13 +93,26 @@ def faults():
         yield f"only {len(families)} families; {LEAST_FAMILIES} are wanted"
 
 
+def kind_faults():
+    for file, kind in documents("kinds", "kinds"):
+        for name, dimension in kind.get("dimensions", {}).items():
+            for field in ("feature", "faces", "tool", "resolution", "minutes"):
+                if not dimension.get("measure", {}).get(field):
+                    yield f"{file.name}: {kind['id']}.{name} does not say its {field} under `measure`"
+        for meeting in kind.get("meets", []):
+            for rule in meeting.get("rules", []):
+                for field in ("source", "guards", "may_pass"):
+                    if field not in rule:
+                        yield f"{file.name}: rule {rule['id']} does not say its {field}"
+
+
 def main():
     text = PAGE.read_text(encoding="utf-8")
     wanted = page_with(page_with(text, "kinds", kinds_table()), "parts", parts_table())
     if "--write" in sys.argv[1:]:
         PAGE.write_text(wanted, encoding="utf-8")
         text = wanted
-    found = list(faults())
+    found = [*faults(), *kind_faults()]
     if text != wanted:
         found.append("docs/catalog.md: its tables are not what the catalog says; run tests/catalog/check_catalog.py --write")
     print("\n".join(found) if found else "catalog: every entry used, tables as the catalog is")

@@ -81,7 +81,7 @@ class RowCheck {
 
   void run() {
     expect(pair_, row_.says, "as written");
-    never_ok_when_assumed();
+    never_ok_unless_vouched();
     for (const Limit& limit : row_.limits) at(limit);
     for (const Differs& one : row_.differs) word(one);
   }
@@ -127,12 +127,17 @@ class RowCheck {
     return finding;
   }
 
-  void never_ok_when_assumed() {
+  void never_ok_unless_vouched() {
     if (place_.rule->guards == model::Guards::nothing || place_.rule->operands.empty()) return;
     if (row_.says != "ok" && row_.says != "accept") return;
     Pair pair = pair_;
     pair.vouched = Vouched::assumed;
     expect(pair, "measure", "every value assumed");
+    for (const auto& [role, ref] : place_.rule->operands) {
+      if (ref.side == model::OperandRef::Side::fixed) continue;
+      const bool is_own = ref.side == model::OperandRef::Side::own;
+      expect(moved({is_own, ref.dimension}, "?"), "measure", role + " not known");
+    }
   }
 
   static bool passes(const std::string& verdict) { return verdict == "ok" || verdict == "accept"; }
