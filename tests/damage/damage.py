@@ -5,7 +5,7 @@
   damage.py PROGRAM --self-test
 
 One dimension, part, origin or place of examples/*.yaml is changed; `cotter plan --json` runs on both jobs; every finding
-that differs between the two plans is worked out from catalog and job alone (written.py, workshop.py, laws.py, judge.py:
+that differs between the two plans is worked out from catalog and job alone (written.py, workshop.py, laws.py and the files beside:
 no code in common with the program), and so are all the others of the damaged plan. What interface numbers cannot tell
 (routes, the order of work) is counted and printed.
 Fails when a finding differs, when one is missing or too many, when fewer than 9 in 10 of the changed findings on joints,
@@ -26,8 +26,10 @@ import tempfile
 import time
 
 import damages
-import judge
 import laws
+import places
+from joints import Joints
+from stacks import Stack
 from workshop import Catalog, Workshop, read_yaml
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
@@ -60,10 +62,10 @@ def key_of(finding):
 
 
 def expectations(shop, findings):
-    expected = judge.places(shop) + judge.connections(shop) + judge.features(shop) + judge.Joints(shop).expected()
+    expected = places.open_places(shop) + places.connections(shop) + places.features(shop) + Joints(shop).expected()
     complaints = []
     for stack in shop.stacks():
-        one = judge.Stack(stack, shop, findings)
+        one = Stack(stack, shop, findings)
         expected += one.expected()
         if complaint := one.complaint():
             complaints.append(f"stack {stack['id']}: {complaint}")

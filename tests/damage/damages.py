@@ -3,7 +3,8 @@ import copy
 import json
 import re
 
-from judge import Joints
+from joints import Joints
+from stacks import Stack
 from workshop import Plain, Workshop
 from written import read_text
 
@@ -121,7 +122,8 @@ class Damage:
 
     def on_the_edge(self):
         """Puts a rule's number 0.01 mm to one side of an end of its window, or right on it."""
-        targets = [target for one in Joints(self.shop).expected() for target in one.targets]
+        stacks = [one for stack in self.shop.stacks() for one in Stack(stack, self.shop, []).expected()]
+        targets = [target for one in Joints(self.shop).expected() + stacks for target in one.targets]
         if not targets:
             return None
         reference, dimension, exact = self.dice.choice(targets)
@@ -130,7 +132,7 @@ class Damage:
         guide = self.catalog.dimension(place.part["interfaces"][feature]["kind"], own)
         nominal = int(exact) + self.dice.choice((-1, 0, 1)) * STEPS.get(dimension, (1,))[0]
         value = self.shop.value(reference)
-        text = self.text(guide, nominal, value)
+        text = self.text(guide, nominal, value, self.dice.choice((None, None, STEPS.get(dimension, (1,))[0])))
         origin = self.dice.choice(("measured", "maker", "assumed"))
         self.write(place, feature, own, text, origin)
         return f"dimension: {place.name}.{feature}.{own} = {text} {origin}, at a limit"
