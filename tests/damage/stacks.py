@@ -87,7 +87,8 @@ class Form:
         return "fails" if (low is not None and most < low) or (high is not None and least > high) else "open"
 
     def attested(self):
-        return all(value.attested for _, value, from_part in self.terms.values() if from_part)
+        terms = all(value.attested for _, value, from_part in self.terms.values() if from_part)
+        return terms and all(limit.attested for limit in self.limits)
 
 
 class Stack:
@@ -142,7 +143,7 @@ class Stack:
         if certainty == "open":
             return Expected(key, "measure")
         within = form.wish is None or form.certainty(self.lengths, form.wish) != "fails"
-        unattested = not form.attested() or any(not limit.attested for limit in form.limits) or self.unsettled(name, form)
+        unattested = not form.attested() or self.unsettled(name, form)
         verdict = held(definition, unattested, within)
         if verdict in ("ok", "accept") and self.carries(name):
             verdict = "add"

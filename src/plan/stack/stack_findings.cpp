@@ -145,6 +145,7 @@ class StackAdapter {
     finding.must = stack_.must[i];
     finding.should = as_range(form.should);
     finding.rests_on = unattested_labels(finding.values);
+    add_unattested_limits(i, finding);
     if (!state(i).status || *state(i).status == Certainty::holds) add_unsettled_pieces(i, finding);
     if (state(i).margin) {
       finding.margin = state(i).margin->room.base();
@@ -173,6 +174,13 @@ class StackAdapter {
     }
   }
 
+  /// A limit that nobody vouches for is no firmer than a term.
+  void add_unattested_limits(std::size_t i, Finding& finding) const {
+    std::vector<model::NamedValue> values;
+    for (const FoundValue& limit : stack_.limits[i]) values.push_back(named("limit", limit));
+    for (std::string& label : unattested_labels(values)) finding.rests_on.push_back(std::move(label));
+  }
+
   /// Pieces that another form has not settled yet make every length they lie in unsettled too.
   void add_unsettled_pieces(std::size_t i, Finding& finding) const {
     for (const auto& [slot, factor] : stack_.problem.forms[i].slot_coefficients)
@@ -190,7 +198,10 @@ class StackAdapter {
     if (!state(j).status) return true;
     if (*state(j).status != Certainty::holds) return false;
     const std::vector<std::size_t> terms = terms_of(j);
-    return std::all_of(terms.begin(), terms.end(), [&](std::size_t t) { return attested(t); });
+    const auto& limits = stack_.limits[j];
+    return std::all_of(terms.begin(), terms.end(), [&](std::size_t t) { return attested(t); }) &&
+           std::all_of(limits.begin(), limits.end(),
+                       [](const FoundValue& limit) { return quantity::is_attested(*limit.value); });
   }
 
   std::string formula_with_spacers(std::size_t i, const Finding& finding) const {
@@ -284,6 +295,8 @@ class StackAdapter {
       add_thresholds(*stack_.forms[i], factor, mixed(term.interval), *finding.result, must, measurement);
       finding.measurements.push_back(std::move(measurement));
     }
+    for (const FoundValue& limit : stack_.limits[i])
+      if (!quantity::is_attested(*limit.value)) finding.measurements.push_back(measurement_of(assembly_, limit));
   }
 
   bool attested(std::size_t t) const { return stack_.problem.terms[t].attested; }
@@ -310,8 +323,7 @@ class StackAdapter {
 
 StackFindings stack_findings(const Assembly& assembly) {
   StackFindings out;
-  for (const model::StackDefinition& definition : assembly.stacks())
-    StackAdapter(assembly, definition).append_to(out);
+  for (const model::StackDefinition& definition : assembly.stacks()) StackAdapter(assembly, definition).append_to(out);
   return out;
 }
 

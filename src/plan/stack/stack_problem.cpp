@@ -73,7 +73,7 @@ class TermBuilder {
 
 /// A window end taken from a part: the safe side of its interval.
 bool take_limit(const Assembly& assembly, const std::optional<model::ValueRef>& ref, bool lower,
-                std::optional<quantity::Range>& must, MissingForm& missing) {
+                std::optional<quantity::Range>& must, MissingForm& missing, std::vector<FoundValue>& limits) {
   if (!ref) return true;
   const auto found = assembly.value(*ref);
   if (!found) {
@@ -99,6 +99,7 @@ bool take_limit(const Assembly& assembly, const std::optional<model::ValueRef>& 
     return false;
   }
   must = quantity::Range(low, high);
+  limits.push_back(*found);
   return true;
 }
 
@@ -134,8 +135,9 @@ StackProblem stack_problem(const Assembly& assembly, const model::StackDefinitio
     bool complete = true;
     for (const auto& [term, factor] : form.terms) complete = complete && terms.add(term, missing);
     std::optional<quantity::Range> must = as_range(form.must);
-    complete = complete && take_limit(assembly, form.must_from, true, must, missing) &&
-               take_limit(assembly, form.must_to, false, must, missing);
+    std::vector<FoundValue> limits;
+    complete = complete && take_limit(assembly, form.must_from, true, must, missing, limits) &&
+               take_limit(assembly, form.must_to, false, must, missing, limits);
     if (!complete) {
       out.missing.push_back(std::move(missing));
       continue;
@@ -151,6 +153,7 @@ StackProblem stack_problem(const Assembly& assembly, const model::StackDefinitio
     out.problem.forms.push_back(std::move(engine_form));
     out.forms.push_back(&form);
     out.must.push_back(must);
+    out.limits.push_back(std::move(limits));
   }
   return out;
 }

@@ -27,6 +27,7 @@ struct StackProblem {
   std::vector<model::NamedValue> values;             ///< in the order of problem.terms
   std::vector<std::optional<FoundValue>> found;      ///< likewise; empty for fixed terms
   std::vector<std::optional<quantity::Range>> must;  ///< in the order of problem.forms
+  std::vector<std::vector<FoundValue>> limits;       ///< likewise: what the ends of its window were taken from
   std::vector<MissingForm> missing;
 };
 

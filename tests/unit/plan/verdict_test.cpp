@@ -201,6 +201,23 @@ TEST(Verdict, LimitsOfAPartThatLeaveNoRoomAreSaidNotAFault) {
   EXPECT_EQ(finding.verdict, Verdict::measure);
 }
 
+// A guarded form whose window came from an assumed value was once ok: only its terms were asked.
+TEST(Verdict, AGuardedFormRestedOnALimitThatNobodyVouchesFor) {
+  SmallBicycle small;
+  small.form().guards = model::Guards::steering;
+  small.form().must = {};
+  small.form().must_from = model::ValueRef{"crank", "spindle", "least"};
+  small.part("crank").interfaces["spindle"].values["least"] = length(-5'000);
+  EXPECT_NE(finding_in(small.plan(), "spindle.gap@").verdict, Verdict::measure);
+  small.part("crank").interfaces["spindle"].values["least"].origin.kind = quantity::OriginKind::assumed;
+  const model::Plan plan = small.plan();
+  const model::Finding& finding = finding_in(plan, "spindle.gap@");
+  EXPECT_EQ(finding.verdict, Verdict::measure);
+  ASSERT_EQ(finding.rests_on.size(), 1U);
+  ASSERT_FALSE(finding.measurements.empty());
+  EXPECT_EQ(finding.measurements.back().ref.text(), "crank.spindle.least");
+}
+
 TEST(Verdict, WindowFromAPartTakesTheSafeSideOfBothLimits) {
   SmallBicycle small;
   small.form().must = {};
