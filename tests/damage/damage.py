@@ -4,12 +4,12 @@
   damage.py PROGRAM [--times N] [--only EXAMPLE] [--jobs N] [--seed N] [--verbose]
   damage.py PROGRAM --self-test
 
-One dimension, part, origin or place of examples/*.yaml is changed; `cotter plan --json` runs on both jobs; every finding
-that differs between the two plans is worked out from catalog and job alone (written.py, workshop.py, laws.py and the files beside:
-no code in common with the program), and so are all the others of the damaged plan. What interface numbers cannot tell
-(routes, the order of work) is counted and printed.
-Fails when a finding differs, when one is missing or too many, when fewer than 9 in 10 of the changed findings on joints,
-stacks, places and connections could be worked out, or when the program refuses more than 1 in 10 of the damaged jobs.
+One dimension, part, origin, place or word of examples/*.yaml is changed; `cotter plan --json` runs on both jobs; every
+finding that differs between the two plans is worked out from catalog and job alone (the files beside this one: no code in
+common with the program), and so are all the others of the damaged plan. What interface numbers cannot tell (routes, the
+order of work) is counted and printed.
+Fails when a finding differs, is missing or is one too many, when fewer than 9 in 10 of the changed findings could be worked
+out (routes and the order of work aside), or when the program refuses more than 1 in 10 of the damaged jobs.
 `--self-test` falsifies plans of the undamaged examples, each kind of verdict among them, and demands to be told.
 """
 import argparse
@@ -37,7 +37,8 @@ LEAST_CHECKED = 0.9
 MOST_REFUSED = 0.1
 SECONDS = 60
 OUTSIDE = {"route", "sequence"}  # laws of findings that are no matter of interface numbers
-KNOWN = {*laws.LAWS, "stack", "kinds", "place", "connection"}  # of findings that are worked out
+KNOWN = {*laws.LAWS, "stack", "kinds", "place", "connection", "condition"}  # of findings that are worked out
+WORDS = ("ok", "accept", "add", "measure", "rework", "stop")
 STATE = {}
 
 
@@ -48,7 +49,8 @@ class Refused(Exception):
 def plan_of(program, job, folder, name):
     path = pathlib.Path(folder) / f"{name}.yaml"
     path.write_text(damages.as_yaml(job))
-    run = subprocess.run([program, "plan", "--json", str(path)], cwd=ROOT, capture_output=True, text=True, timeout=SECONDS)
+    command = [program, "plan", "--json", str(path)]
+    run = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=SECONDS)
     path.unlink()
     try:
         return json.loads(run.stdout)
@@ -62,14 +64,16 @@ def key_of(finding):
 
 
 def expectations(shop, findings):
-    expected = places.open_places(shop) + places.connections(shop) + places.features(shop) + Joints(shop).expected()
-    complaints = []
+    expected = places.open_places(shop) + places.connections(shop) + places.features(shop)
+    expected += places.used_parts(shop) + Joints(shop).expected()
+    complaints, unproven = [], 0
     for stack in shop.stacks():
         one = Stack(stack, shop, findings)
         expected += one.expected()
         if complaint := one.complaint():
             complaints.append(f"stack {stack['id']}: {complaint}")
-    return {one.key: one for one in expected}, complaints
+        unproven += one.unproven
+    return {one.key: one for one in expected}, complaints, unproven
 
 
 def difference(finding, expected):
@@ -94,8 +98,8 @@ def bridged(finding, expected):
 
 def judged_plan(shop, plan):
     """(complaints, keys worked out, keys beyond interface numbers by reason)."""
-    expected, complaints = expectations(shop, plan["findings"])
-    known, beyond = set(), {}
+    expected, complaints, unproven = expectations(shop, plan["findings"])
+    known, beyond = set(), {"smallest sets": "too many sets of pieces to try"} if unproven else {}
     found = {}
     for finding in plan["findings"]:
         key = key_of(finding)
@@ -180,7 +184,7 @@ def run(program, examples, times, jobs, seed, verbose):
     totals = {path.stem: collections.Counter() for path in examples}
     done = collections.Counter()
     with multiprocessing.get_context("fork").Pool(jobs) as pool:
-        for example, number, what, complaints, counts, refusal in pool.imap_unordered(one_damage, tasks, chunksize=10):
+        for example, number, what, complaints, counts, refusal in pool.imap_unordered(one_damage, tasks, 10):
             totals[example] += counts
             done[what.split(":")[0]] += 1
             wrong += [f"{example} {number} ({what}): {complaint}" for complaint in complaints]
@@ -191,9 +195,12 @@ def run(program, examples, times, jobs, seed, verbose):
 
 def report(totals, done, wrong, times, seconds):
     for example, counts in totals.items():
-        beyond = ", ".join(f"{key.split(': ')[1]} {count}" for key, count in sorted(counts.items()) if key.startswith("beyond"))
-        print(f"{example}: {times} damages, {counts['refused']} refused as bad input; of {counts['changed']} changed findings "
-              f"{counts['worked out']} worked out; beyond interface numbers: {beyond or 'none'}; {counts['all worked out']} findings held in all")
+        beyond = [f"{key[8:]} {count}" for key, count in sorted(counts.items()) if key.startswith("beyond: ")]
+        print(
+            f"{example}: {times} damages, {counts['refused']} refused as bad input; of {counts['changed']} changed "
+            f"findings {counts['worked out']} worked out; not worked out: {', '.join(beyond) or 'none'}; "
+            f"{counts['all worked out']} findings held in all"
+        )
         if counts["changed"] == 0 or counts["worked out"] < LEAST_CHECKED * counts["changed"]:
             wrong.append(f"{example}: too few of the changed findings could be worked out")
         if counts["refused"] > MOST_REFUSED * times:
@@ -207,12 +214,11 @@ def report(totals, done, wrong, times, seconds):
 
 def falsified(plan, dice):
     """(what, plan) for plans with one thing falsified: each verdict to each other word, and more."""
-    words = ("ok", "accept", "add", "measure", "rework", "stop")
     findings = plan["findings"]
     knowable = [i for i, one in enumerate(findings) if one["law"] in KNOWN]
-    for word in words:
+    for word in WORDS:
         of_word = [i for i in knowable if findings[i]["verdict"] == word]
-        for other in words:
+        for other in WORDS:
             if of_word and other != word:
                 yield f"{word} as {other}", with_finding(plan, dice.choice(of_word), verdict=other)
     numbered = [i for i in knowable if findings[i]["result"]]
@@ -226,7 +232,8 @@ def falsified(plan, dice):
         yield "an operation", with_finding(plan, i, operation="something_else")
     gone = [i for i in knowable if findings[i]["law"] != "radial_room"]
     yield "a finding left out", {**plan, "findings": [one for i, one in enumerate(findings) if i != gone[0]]}
-    yield "a finding too many", {**plan, "findings": [*findings, {**findings[knowable[0]], "rule": "invented", "id": "invented@frame.head"}]}
+    invented = {**findings[knowable[0]], "rule": "invented", "id": "invented@frame.head"}
+    yield "a finding too many", {**plan, "findings": [*findings, invented]}
     yield "a finding twice", {**plan, "findings": [*findings, findings[knowable[0]]]}
 
 
@@ -247,7 +254,7 @@ def self_test(program, examples):
             kinds.add(what.split(" as ")[0])
             if not judged_plan(shop, false)[0]:
                 missed.append(f"{path.stem}: {what} went unnoticed")
-    missed += [f"no example has the verdict {word}" for word in ("ok", "accept", "add", "measure", "rework", "stop") if word not in kinds]
+    missed += [f"no example has the verdict {word}" for word in WORDS if word not in kinds]
     print("\n".join(missed + [f"self-test: {tried} falsified plans, {len(missed)} complaints"]))
     return 1 if missed else 0
 

@@ -9,8 +9,22 @@ from workshop import Plain, Workshop
 from written import read_text
 
 JSON_LIKE = re.compile(r"true|false|-?(0|[1-9][0-9]*)(\.[0-9]+)?")
-UNIT = {"length": ("mm", 10**6), "angle": ("°", 10**6), "torque": ("N·m", 10**6), "force": ("N", 10**3), "mass": ("g", 10**3), "pressure": ("kPa", 10**3), "duration": ("min", 60_000), "count": ("", 1)}
-STEPS = {"length": (10_000, 20_000, 50_000, 100_000, 300_000, 1_000_000, 3_000_000, 10_000_000), "angle": (100_000, 500_000, 2_000_000, 9_000_000), "pressure": (1_000, 20_000, 100_000, 300_000), "count": (1, 2)}
+UNIT = {
+    "length": ("mm", 10**6),
+    "angle": ("°", 10**6),
+    "torque": ("N·m", 10**6),
+    "force": ("N", 10**3),
+    "mass": ("g", 10**3),
+    "pressure": ("kPa", 10**3),
+    "duration": ("min", 60_000),
+    "count": ("", 1),
+}
+STEPS = {
+    "length": (10_000, 20_000, 50_000, 100_000, 300_000, 1_000_000, 3_000_000, 10_000_000),
+    "angle": (100_000, 500_000, 2_000_000, 9_000_000),
+    "pressure": (1_000, 20_000, 100_000, 300_000),
+    "count": (1, 2),
+}
 ORIGINS = {
     "measured": {"measured": {"by": "A. Builder", "with": None, "on": "2026-05-04"}},
     "maker": {"maker": "sheet of the part, page 2"},
@@ -27,10 +41,14 @@ def as_yaml(value, indent=0):
 
 def flow(value):
     if isinstance(value, dict):
-        return "{" + ", ".join(f"{json.dumps(str(key), ensure_ascii=False)}: {flow(one)}" for key, one in value.items()) + "}"
+        return "{" + ", ".join(f"{quoted(key)}: {flow(one)}" for key, one in value.items()) + "}"
     if isinstance(value, list):
         return "[" + ", ".join(map(flow, value)) + "]"
-    return value if isinstance(value, Plain) and JSON_LIKE.fullmatch(value) else json.dumps(str(value), ensure_ascii=False)
+    return value if isinstance(value, Plain) and JSON_LIKE.fullmatch(value) else quoted(value)
+
+
+def quoted(text):
+    return json.dumps(str(text), ensure_ascii=False)
 
 
 def amount(base, dimension):
@@ -114,11 +132,16 @@ class Damage:
     def in_other_units(self, nominal, dimension, low, high):
         """Without deviations, in a unit that is no whole number of base units where there is one."""
         texts = {
-            "length": [f"{nominal / 25.4e6:.3f} in", f"{amount(nominal // 10_000 * 10_000, 'length')} mm", f"{round(25.4e6 / nominal) if nominal else 0} tpi"],
+            "length": [
+                f"{nominal / 25.4e6:.3f} in",
+                f"{amount(nominal // 10_000 * 10_000, 'length')} mm",
+                f"{round(25.4e6 / nominal) if nominal else 0} tpi",
+            ],
             "pressure": [f"{nominal / 6894.757:.1f} psi", f"{nominal / 1e5:.2f} bar"],
         }.get(dimension, [])
-        fitting = [text for text in texts if not text.startswith("0 tpi") and low <= read_text(text, dimension).nominal <= high]
-        return self.dice.choice(fitting) if fitting else f"{amount(nominal, dimension)} {UNIT[dimension][0]}"
+        texts = [text for text in texts if not text.startswith("0 tpi")]
+        fitting = [text for text in texts if low <= read_text(text, dimension).nominal <= high]
+        return self.dice.choice(fitting or [f"{amount(nominal, dimension)} {UNIT[dimension][0]}"])
 
     def on_the_edge(self):
         """Puts a rule's number 0.01 mm to one side of an end of its window, or right on it."""
@@ -146,8 +169,9 @@ class Damage:
 
     def part(self):
         place = self.dice.choice(self.filled())
-        family = [part for part in self.shop.parts.values() if part["family"] == place.part["family"] and part["id"] != place.part["id"]]
-        others = family if family and self.dice.random() < 0.8 else list(self.shop.parts.values())
+        parts = list(self.shop.parts.values())
+        family = [one for one in parts if one["family"] == place.part["family"] and one["id"] != place.part["id"]]
+        others = family if family and self.dice.random() < 0.8 else parts
         return self.put(place, self.dice.choice(others), "part")
 
     def put(self, place, part, word):
@@ -161,7 +185,8 @@ class Damage:
         empty = [place for place in self.shop.places.values() if not place.part]
         if empty and self.dice.random() < 0.3:
             place = self.dice.choice(empty)
-            wanted = {joint[side].split(".")[1] for joint in self.shop.joints() for side in "ab" if joint[side].split(".")[0] == place.form["id"]}
+            features = [joint[side].split(".") for joint in self.shop.joints() for side in "ab"]
+            wanted = {feature for name, feature in features if name == place.form["id"]}
             fitting = [part for part in self.shop.parts.values() if wanted & set(part.get("interfaces", {}))]
             return self.put(place, self.dice.choice(fitting or list(self.shop.parts.values())), "place")
         ends = {line[side].split(".")[0] for line in self.job.get("lines") or [] for side in ("from", "to")}
@@ -174,7 +199,11 @@ class Damage:
         place = self.dice.choice([place for place in self.filled() if place.part.get("interfaces")])
         part = copy.deepcopy(place.part)
         part["id"] = Plain(part["id"] + "_x")
-        words = [(feature, word, spec["accepted"]) for feature, own in part["interfaces"].items() for word, spec in self.catalog.kinds[own["kind"]].get("words", {}).items()]
+        words = [
+            (feature, word, spec["accepted"])
+            for feature, own in part["interfaces"].items()
+            for word, spec in self.catalog.kinds[own["kind"]].get("words", {}).items()
+        ]
         if words and self.dice.random() < 0.7:
             feature, word, accepted = self.dice.choice(words)
             part["interfaces"][feature][word] = self.dice.choice(accepted)

@@ -1,4 +1,4 @@
-"""What a plan must say of joints, worked out from interface numbers alone. Rules: docs/fit.md, From a check to its word."""
+"""What a plan must say of joints. Rules: docs/fit.md, From a check to its word."""
 import math
 from fractions import Fraction
 
@@ -80,7 +80,7 @@ class Joints:
         return state
 
     def judged(self, rule, law, values, words, key):
-        unattested = any(value.origin not in ("measured", "maker", "standard") for reference, value in values.values() if reference)
+        unattested = any(not value.attested for reference, value in values.values() if reference)
         if not law["number"]:
             verdict = {"fails": "stop", "open": "measure", "holds": held(rule, unattested, True)}[words]
             return Expected(key, verdict)

@@ -25,8 +25,16 @@ LAWS = {
     "at_most": {"number": [difference("limit", "value")], "default": (0, None)},
     "at_least": {"number": [difference("value", "limit")], "default": (0, None)},
     "range_contains": {"number": [difference("value", "low"), difference("high", "value")], "default": (0, None)},
-    "thread": {"number": [difference("internal_major", "external_major")], "default": (0, 0), "equal": [("internal_pitch", "external_pitch", PITCH)]},
-    "equal_pattern": {"number": [difference("circle_a", "circle_b")], "default": (0, 0), "equal": [("count_a", "count_b", 0)]},
+    "thread": {
+        "number": [difference("internal_major", "external_major")],
+        "default": (0, 0),
+        "equal": [("internal_pitch", "external_pitch", PITCH)],
+    },
+    "equal_pattern": {
+        "number": [difference("circle_a", "circle_b")],
+        "default": (0, 0),
+        "equal": [("count_a", "count_b", 0)],
+    },
     "equal_family": {"number": []},
     "engagement": {"number": [difference("bolt", "through")]},
     "radial_room": {"number": [form(bore=HALF, shaft=-HALF, wall=-1, sleeve=-1, run=-1)]},
@@ -61,7 +69,8 @@ def eliminate(demands, role):
         for b, b_constant, b_strict in upper:
             p, q = a[role], -b[role]
             joined = {name: a.get(name, 0) * q + b.get(name, 0) * p for name in {*a, *b} - {role}}
-            kept.append(({name: factor for name, factor in joined.items() if factor}, a_constant * q + b_constant * p, a_strict or b_strict))
+            factors = {name: factor for name, factor in joined.items() if factor}
+            kept.append((factors, a_constant * q + b_constant * p, a_strict or b_strict))
     return kept
 
 
@@ -100,7 +109,8 @@ class Window:
         self.at_low += more_low
         self.at_high = [plus_constant(minus(one), high) for one in forms] if high is not None else []
         self.more_high = list(more_high)
-        self.equal = [end for a, b, tolerance in equal for end in (plus_constant(difference(a, b), tolerance), plus_constant(difference(b, a), tolerance))]
+        pairs = [(one, two, tolerance) for a, b, tolerance in equal for one, two in ((a, b), (b, a))]
+        self.equal = [plus_constant(difference(one, two), tolerance) for one, two, tolerance in pairs]
 
     def met(self, demands, either=()):
         """Whether some point meets all demands and, where there are any, one of `either`."""

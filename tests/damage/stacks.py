@@ -1,5 +1,4 @@
 """What a plan must say of stacks, with the pieces it put in. Rules: docs/stack.md, From a form to its finding."""
-import collections
 import itertools
 import math
 from fractions import Fraction
@@ -7,7 +6,8 @@ from fractions import Fraction
 from expected import Expected, end_of, held
 from written import read_text
 
-MOST_SETS = 60_000  # sets of pieces that are tried at most
+MOST_SETS = 20_000  # sets of pieces that are tried at most
+MOST_HOLE_PLAY = 1_000_000  # nm that a piece's hole may be wider than what it goes round
 
 
 class Form:
@@ -16,7 +16,8 @@ class Form:
     def __init__(self, definition, stack, shop):
         self.definition, self.stack, self.shop = definition, stack, shop
         self.terms = {}
-        self.slots = {slot: int(factor) for slot, factor in (definition.get("slots") or {}).items()}
+        here = {slot["id"] for slot in stack.get("slots", [])}
+        self.slots = {slot: int(factor) for slot, factor in (definition.get("slots") or {}).items() if slot in here}
         self.missing = False
         by_id = {term["id"]: term for term in stack["terms"]}
         for name, factor in definition["terms"].items():
@@ -100,6 +101,7 @@ class Stack:
         self.slots = {slot["id"]: slot for slot in stack.get("slots", [])}
         self.complete = {name: form for name, form in self.forms.items() if not form.missing}
         self.lengths = self.lengths_in(plan_findings)
+        self.unproven = False
 
     def lengths_in(self, findings):
         """Length in each slot, as the plan's workings show it."""
@@ -170,50 +172,84 @@ class Stack:
 
     def complaint(self):
         """What is wrong with the set of pieces that the plan chose; nothing when it is one of the smallest that do."""
-        if not self.complete or not self.slots:
-            return ""
-        sets = self.all_sets()
-        if sets is None:
-            return "too many sets"
-        certain = [(count, lengths) for count, lengths, state in sets if state == "holds"]
-        best = certain or [(count, lengths) for count, lengths, state in sets if state == "open"]
         chosen = {slot: length for slot, length in self.lengths.items() if length}
-        if not best:
-            return f"pieces {chosen} although no set helps" if chosen else ""
-        least = min(count for count, _ in best)
-        if chosen in [lengths for count, lengths in best if count == least]:
+        if not self.complete or not self.slots or (not chosen and self.hopeless()):
             return ""
-        return f"pieces {chosen} are not one of the smallest sets, of {least} pieces"
-
-    def all_sets(self):
-        """Every set of pieces: how many, the length in each slot, and how the windows stand."""
-        rows = {}
-        for slot in self.slots.values():
-            fitting = [piece for piece in self.shop.shop.get("kit", []) if piece["piece"] == slot["piece"]]
-            rows[slot["id"]] = [(piece["id"], read_text(piece["thickness"], "length").nominal, int(piece["count"])) for piece in fitting]
-        choices = [self.uses(rows[slot["id"]], int(slot["most"])) for slot in self.slots.values()]
-        if math.prod(map(len, choices)) > MOST_SETS:
-            return None
-        counts = {piece: count for one in rows.values() for piece, _, count in one}
-        return [one for combination in itertools.product(*choices) if (one := self.one_set(combination, counts))]
+        open_sets, tried = [], 0
+        for count, sets in self.by_count():
+            certain = []
+            for lengths in sets:
+                tried += 1
+                if tried > MOST_SETS:
+                    self.unproven = True
+                    return ""
+                states = {form.certainty(lengths) for form in self.complete.values()}
+                if "fails" not in states:
+                    (open_sets if "open" in states else certain).append((count, lengths))
+            if certain:
+                return self.compare(chosen, [lengths for _, lengths in certain], count)
+        least = min((count for count, _ in open_sets), default=0)
+        return self.compare(chosen, [lengths for count, lengths in open_sets if count == least], least)
 
     @staticmethod
-    def uses(rows, most):
-        """(pieces by id, how many, length) of every way to fill one slot."""
-        ways = itertools.product(*(range(min(count, most) + 1) for _, _, count in rows))
-        return [
-            ([(piece, times) for (piece, _, _), times in zip(rows, way) if times], sum(way), sum(thickness * times for (_, thickness, _), times in zip(rows, way)))
-            for way in ways
-            if sum(way) <= most
-        ]
+    def compare(chosen, best, least):
+        if not best:
+            return f"pieces {chosen} although no set helps" if chosen else ""
+        return "" if chosen in best else f"pieces {chosen} are not one of the smallest sets, of {least} pieces"
 
-    def one_set(self, combination, counts):
-        used = collections.Counter()
-        for pieces, _, _ in combination:
-            for piece, times in pieces:
-                used[piece] += times
-        if any(times > counts[piece] for piece, times in used.items()):
-            return None
-        lengths = {slot: length for slot, (_, _, length) in zip(self.slots, combination) if length}
-        states = [form.certainty(lengths) for form in self.complete.values()]
-        return sum(count for _, count, _ in combination), lengths, "fails" if "fails" in states else "open" if "open" in states else "holds"
+    def hopeless(self):
+        """Whether one form stays outside its window whatever goes into each slot by itself."""
+        most = {slot["id"]: self.longest(slot) for slot in self.slots.values()}
+        for form in self.complete.values():
+            parts = [factor * most[slot] for slot, factor in form.slots.items() if slot in most]
+            low, high = form.sums({})
+            least, greatest = low + sum(min(0, part) for part in parts), high + sum(max(0, part) for part in parts)
+            if form.low is not None and greatest < form.low * form.divisor:
+                return True
+            if form.high is not None and least > form.high * form.divisor:
+                return True
+        return False
+
+    def longest(self, slot):
+        pieces = sorted((thickness for _, thickness, count in self.rows(slot) for _ in range(count)), reverse=True)
+        return sum(pieces[: int(slot["most"])])
+
+    def rows(self, slot):
+        """(id, thickness, count) of the pieces that go into a slot: of its kind, with a hole for what it goes round."""
+        shaft = self.shop.value(slot["round"]) if "round" in slot else None
+        found = []
+        for piece in self.shop.shop.get("kit", []):
+            if piece["piece"] != slot["piece"]:
+                continue
+            if "round" in slot:
+                if shaft is None or "bore" not in piece:
+                    continue
+                if not 0 <= read_text(piece["bore"], "length").nominal - shaft.nominal <= MOST_HOLE_PLAY:
+                    continue
+            found.append((piece["id"], read_text(piece["thickness"], "length").nominal, int(piece["count"])))
+        return found
+
+    def by_count(self):
+        """For each number of pieces, the sets of that many as lengths by slot."""
+        uses = [(slot["id"], *row) for slot in self.slots.values() for row in self.rows(slot)]
+        left = {piece: count for _, piece, _, count in uses}
+        room = {slot["id"]: int(slot["most"]) for slot in self.slots.values()}
+        for count in range(sum(room.values()) + 1):
+            sets = self.sets_of(uses, 0, count, dict(left), dict(room), {})
+            first = next(sets, None)
+            if first is None:
+                return
+            yield count, itertools.chain([first], sets)
+
+    def sets_of(self, uses, at, count, left, room, lengths):
+        """Every way to put `count` more pieces in, no way twice: each use is taken up or left behind for good."""
+        if count == 0:
+            yield {slot: length for slot, length in lengths.items() if length}
+            return
+        for i in range(at, len(uses)):
+            slot, piece, thickness, _ = uses[i]
+            if left[piece] and room[slot]:
+                left[piece], room[slot] = left[piece] - 1, room[slot] - 1
+                more = {**lengths, slot: lengths.get(slot, 0) + thickness}
+                yield from self.sets_of(uses, i, count - 1, left, room, more)
+                left[piece], room[slot] = left[piece] + 1, room[slot] + 1

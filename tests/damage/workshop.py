@@ -14,8 +14,12 @@ class Loader(yaml.CSafeLoader if hasattr(yaml, "CSafeLoader") else yaml.SafeLoad
     """Every scalar as text; keys too."""
 
 
+def scalar(node):
+    return node.value if node.style in ("'", '"', "|", ">") else Plain(node.value)
+
+
 Loader.yaml_implicit_resolvers = {}
-Loader.add_constructor("tag:yaml.org,2002:str", lambda _, node: node.value if node.style in ("'", '"', "|", ">") else Plain(node.value))
+Loader.add_constructor("tag:yaml.org,2002:str", lambda _, node: scalar(node))
 
 
 def read_yaml(path):
@@ -25,6 +29,7 @@ def read_yaml(path):
 class Catalog:
     def __init__(self, folder):
         self.kinds, self.parts, self.bicycles, self.sections = {}, {}, {}, {}
+        self.conditions, self.substitutes = None, None
         for path in sorted(pathlib.Path(folder).rglob("*.yaml")):
             document = read_yaml(path)
             for kind in document.get("kinds", []):
@@ -35,6 +40,10 @@ class Catalog:
                 self.bicycles[document["id"]] = document
             if document["cotter"].startswith("section"):
                 self.sections[document["id"]] = document
+            if document["cotter"].startswith("conditions"):
+                self.conditions = [*(self.conditions or []), *document["used"]]
+            if document["cotter"].startswith("tools"):
+                self.substitutes = [*(self.substitutes or []), *document["substitutes"]]
         self.bicycles = {name: self.with_sections(bicycle) for name, bicycle in self.bicycles.items()}
 
     def with_sections(self, bicycle):
@@ -52,7 +61,11 @@ class Catalog:
                 whole[key] += [one for one in section.get(key, []) if allowed(one["a"], one["b"])]
             for stack in section.get("stacks", []):
                 terms = {term["id"]: [term["value"]] if "value" in term else [] for term in stack["terms"]}
-                forms = [form for form in stack["forms"] if allowed(*(reference for term in form["terms"] for reference in terms[term]), *(form[key] for key in ("must_from", "must_to") if key in form))]
+                forms = []
+                for form in stack["forms"]:
+                    named = [reference for term in form["terms"] for reference in terms[term]]
+                    if allowed(*named, *(form[key] for key in ("must_from", "must_to") if key in form)):
+                        forms.append(form)
                 if forms:
                     whole["stacks"].append({**stack, "forms": forms})
         return whole
@@ -64,8 +77,10 @@ class Catalog:
 class Place:
     """A place of the template, with what fills it."""
 
-    def __init__(self, form, name, part, values):
-        self.form, self.name, self.part, self.values = form, name, part, values
+    def __init__(self, form, name, part, entry):
+        self.form, self.name, self.part, self.values = form, name, part, entry.get("values") or {}
+        self.condition = entry.get("condition") or (part or {}).get("condition")
+        self.used = bool(self.condition) or "true" in (entry.get("used"), (part or {}).get("used"))
 
     def interface(self, feature):
         return self.part["interfaces"].get(feature) if self.part and "interfaces" in self.part else None
@@ -86,7 +101,7 @@ class Workshop:
             filled[entry.get("is", name)] = (name, entry)
         for form in self.bicycle["places"]:
             name, entry = filled.get(form["id"], (form["id"], {}))
-            self.places[form["id"]] = Place(form, name, self.parts.get(entry.get("part")), entry.get("values") or {})
+            self.places[form["id"]] = Place(form, name, self.parts.get(entry.get("part")), entry)
         self.template_names = {place.name: form for form, place in self.places.items()}
         self.facts = self.facts_of_places()
 
@@ -98,14 +113,18 @@ class Workshop:
             if not place.part:
                 facts.add(f"open:{name}")
                 continue
-            facts |= {f"family:{name}={place.part['family']}", f"material:{name}={place.part.get('material', 'unknown')}"}
-            facts |= {f"used:{name}"} if place.part.get("used") == "true" else set()
+            facts.add(f"family:{name}={place.part['family']}")
+            facts.add(f"material:{name}={place.part.get('material', 'unknown')}")
+            facts |= {f"used:{name}"} if place.used else set()
             facts |= {f"kind:{name}.{feature}={own['kind']}" for feature, own in place.part.get("interfaces", {}).items()}
         return facts
 
     def apply(self, entries):
         """Those whose conditions all hold."""
-        return [one for one in entries if all(fact[1:] not in self.facts if fact.startswith("!") else fact in self.facts for fact in one.get("when", []))]
+        return [one for one in entries if all(self.holds(fact) for fact in one.get("when", []))]
+
+    def holds(self, fact):
+        return fact[1:] not in self.facts if fact.startswith("!") else fact in self.facts
 
     def joints(self):
         joints = self.apply(self.bicycle["joints"])
@@ -116,7 +135,10 @@ class Workshop:
         return joints
 
     def stacks(self):
-        return [{**stack, "forms": self.apply(stack["forms"])} for stack in self.apply(self.bicycle["stacks"])]
+        return [
+            {**stack, "forms": self.apply(stack["forms"]), "slots": self.apply(stack.get("slots", []))}
+            for stack in self.apply(self.bicycle["stacks"])
+        ]
 
     def in_template(self, reference):
         place, feature = reference.split(".", 1)
@@ -151,10 +173,26 @@ class Workshop:
         node = own if own is not None else interface.get(dimension)
         if guide is None or node is None:
             return None
-        value = self.filled(read_node(node, guide["is"], None if own is not None else place.part.get("paper")), guide)
-        if place.part.get("used") == "true" and value.origin in ("maker", "standard"):
+        paper = None if own is not None else place.part.get("paper")
+        value = self.as_read(self.filled(read_node(node, guide["is"], paper), guide), guide)
+        if place.used and value.origin in ("maker", "standard"):
             value.origin = "assumed"
         return value
+
+    def as_read(self, value, guide):
+        """What a tool can tell: nothing finer than its resolution, and moved where it reads low."""
+        tool = self.tool(value.tool) if value.origin == "measured" and value.tool else None
+        if tool is None or self.catalog.substitutes is None:
+            return value
+        low, high = value.low, value.high
+        if error := self.reading_error(value):
+            low, high = min(low, value.nominal + error[0]), max(high, value.nominal + error[1])
+        for one in self.catalog.substitutes if value.dimension == "length" else []:
+            if one["tool"] == tool.get("kind") and one["instead_of"] == guide["measure"]["tool"]:
+                low += read_text(one["reads_low"]["from"], "length").nominal
+                high += read_text(one["reads_low"]["to"], "length").nominal
+                return Value(value.dimension, low + (high - low) // 2, low, high, value.origin, True, value.tool)
+        return Value(value.dimension, value.nominal, low, high, value.origin, True, value.tool)
 
     def filled(self, value, guide):
         """Deviations that were not written, and the whole permitted range of what is unknown."""
@@ -164,7 +202,8 @@ class Workshop:
         if value.stated:
             return value
         lower, upper = self.reading_error(value) or read_deviations(guide["unstated"], guide["is"])
-        return Value(value.dimension, value.nominal, value.low + lower, value.high + upper, value.origin, True, value.tool)
+        low, high = value.low + lower, value.high + upper
+        return Value(value.dimension, value.nominal, low, high, value.origin, True, value.tool)
 
     def reading_error(self, value):
         tool = self.tool(value.tool) if value.origin == "measured" and value.tool else None

@@ -10,7 +10,10 @@ PSI = Fraction("4.4482216152605") / Fraction("0.0254") ** 2  # pound-force over 
 ATTESTED = ("measured", "maker", "standard")
 
 UNITS = {
-    "length": {"mm": 10**6, "cm": 10**7, "m": 10**9, "µm": 10**3, "μm": 10**3, "um": 10**3, "nm": 1, "in": INCH, "inch": INCH, '"': INCH},
+    "length": {
+        **{"mm": 10**6, "cm": 10**7, "m": 10**9, "µm": 10**3, "μm": 10**3, "um": 10**3, "nm": 1},
+        **{"in": INCH, "inch": INCH, '"': INCH},
+    },
     "angle": {"°": 10**6, "deg": 10**6, "degree": 10**6, "degrees": 10**6},
     "torque": {"N·m": 10**6, "Nm": 10**6},
     "force": {"N": 10**3, "kN": 10**6},
