@@ -76,6 +76,12 @@ class Form:
         low, high = self.sums(lengths)
         return Fraction(low, self.divisor), Fraction(high, self.divisor)
 
+    def rooms(self, lengths):
+        """(room, which end) to each end of the window."""
+        low, high = self.range(lengths)
+        ends = [(low - self.low, 0)] if self.low is not None else []
+        return ends + ([(self.high - high, 1)] if self.high is not None else [])
+
     def certainty(self, lengths, window=None):
         """None where the form has no window."""
         low, high = window or (self.low, self.high)
@@ -128,8 +134,7 @@ class Stack:
         if form.definition.get("cut") == "true" and expected.verdict != "ok":
             expected.result = None
         if form.low is not None or form.high is not None:
-            rooms = ([low - form.low] if form.low is not None else []) + ([form.high - high] if form.high is not None else [])
-            expected.margin = math.floor(min(rooms))
+            expected.margin = math.floor(min(form.rooms(self.lengths))[0])
             form.add_targets(expected)
         return expected
 
@@ -137,10 +142,7 @@ class Stack:
         certainty = form.certainty(self.lengths)
         definition = form.definition
         if certainty == "fails":
-            low, high = form.range(self.lengths)
-            rooms = [(low - form.low, 0)] if form.low is not None else []
-            rooms += [(form.high - high, 1)] if form.high is not None else []
-            outcome = definition.get(("below", "above")[min(rooms)[1]], {})
+            outcome = definition.get(("below", "above")[min(form.rooms(self.lengths))[1]], {})
             return Expected(key, outcome.get("says", "stop"), operation=outcome.get("do", ""))
         if certainty == "open":
             return Expected(key, "measure")
