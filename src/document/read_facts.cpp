@@ -107,7 +107,8 @@ void check_template_facts(const Spot& document, const FactNames& names, Diagnost
   for (const char* list : {"joints", "connections", "stacks"})
     for (const Spot& entry : document.at(list).items()) {
       check_all(entry);
-      for (const Spot& form : entry.at("forms").items()) check_all(form);
+      for (const char* part : {"forms", "slots"})
+        for (const Spot& one : entry.at(part).items()) check_all(one);
     }
   for (const Spot& feature : document.at("features").items())
     for (const Spot& kind : feature.at("kinds").items())

@@ -25,8 +25,10 @@ std::vector<std::string> circle_from(const std::map<std::string, std::string>& a
 model::KitPiece read_piece(const Spot& spot, Diagnostics& diagnostics) {
   const auto thickness =
       read_number(spot.at("thickness"), quantity::Dimension::length, Sign::positive, {}, diagnostics);
-  return {spot.at("id").text(), spot.at("label").text(), spot.at("piece").text(), thickness.value_or(quantity::Value{}),
-          spot.at("count").integer(0)};
+  const auto bore = read_number(spot.at("bore"), quantity::Dimension::length, Sign::positive, {}, diagnostics);
+  return {spot.at("id").text(),        spot.at("label").text(),
+          spot.at("piece").text(),     thickness.value_or(quantity::Value{}),
+          spot.at("count").integer(0), bore};
 }
 
 }  // namespace

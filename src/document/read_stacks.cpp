@@ -77,6 +77,7 @@ void StackReader::read_limits(const Spot& spot, model::StackForm& form) {
   require_dimension(spot.at("must"), form.must, {Dimension::length}, diagnostics_);
   require_dimension(spot.at("should"), form.should, {Dimension::length}, diagnostics_);
   form.target = read_number(spot.at("target"), Dimension::length, Sign::any, {}, diagnostics_);
+  form.target_from = read_value_ref(spot.at("target_from"), places_, diagnostics_);
 }
 
 model::StackForm StackReader::read_form(const Spot& spot) {
@@ -114,8 +115,9 @@ model::StackDefinition StackReader::read(const Spot& spot) {
   for (const Spot& item : spot.at("slots").items()) {
     slots.add(item.at("id"));
     slot_ids_.push_back(item.at("id").text());
-    stack.slots.push_back(
-        {item.at("id").text(), item.at("label").text(), item.at("piece").text(), item.at("most").integer(0)});
+    stack.slots.push_back({item.at("id").text(), item.at("label").text(), item.at("piece").text(),
+                           item.at("most").integer(0), read_value_ref(item.at("round"), places_, diagnostics_),
+                           item.at("when").texts()});
   }
   IdList form_ids("form", diagnostics_);
   for (const Spot& item : spot.at("forms").items()) {

@@ -54,6 +54,9 @@ SchemaRef slot_schema() {
                                    needed("label", label_schema()),
                                    needed("piece", identifier_schema(), "Kind of kit piece that fits there."),
                                    needed("most", integer_schema(0, 100)),
+                                   optional("round", short_text_schema(),
+                                            "`place.interface.dimension` that the piece's hole goes over."),
+                                   when_field(),
                                });
 }
 
@@ -72,6 +75,7 @@ SchemaRef form_schema() {
                   optional("must", window_schema()),
                   optional("should", window_schema()),
                   optional("target", length_schema(), "The closest is the best."),
+                  optional("target_from", short_text_schema(), "`place.interface.dimension` that is the target."),
                   optional("below", outcome_schema()),
                   optional("above", outcome_schema()),
                   optional("guards", guards_schema()),

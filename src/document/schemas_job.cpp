@@ -56,6 +56,7 @@ SchemaRef shop_schema() {
                                                          needed("piece", identifier_schema(), "Kind of piece."),
                                                          needed("thickness", length_schema()),
                                                          needed("count", integer_schema(0, k_most_pieces)),
+                                                         optional("bore", length_schema(), "Of its hole."),
                                                      });
   return object_schema("shop", {
                                    needed("name", label_schema()),

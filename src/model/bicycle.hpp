@@ -65,6 +65,8 @@ struct StackSlot {
   std::string label;  ///< "on the spindle, right of the right bearing"
   std::string piece;  ///< kind of kit piece that fits there
   std::int64_t most_pieces = 0;
+  std::optional<ValueRef> round{};  ///< what the piece goes round: its hole must pass over this diameter
+  Conditions when{};                ///< there is such a slot only when these hold
 };
 
 /// A linear form over terms and slots: a gap with its window, or a length to report.
@@ -77,6 +79,7 @@ struct StackForm {
   std::optional<ValueRef> must_from, must_to;  ///< window limits taken from a part
   Window must, should;                         ///< or written here
   std::optional<quantity::Value> target;       ///< closest is best: chainline
+  std::optional<ValueRef> target_from;         ///< or as a part states it
   Outcome below, above;
   Guards guards = Guards::nothing;
   MayPass may_pass = MayPass::mechanic;

@@ -2,6 +2,7 @@
 // Steps of the work, and the shop that does them.
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -54,6 +55,7 @@ struct KitPiece {
   std::string piece;  ///< kind of piece; a slot of a stack names the kind it takes
   quantity::Value thickness;
   std::int64_t count = 0;
+  std::optional<quantity::Value> bore{};  ///< of its hole; a piece goes only where the hole fits
 };
 
 struct Shop {

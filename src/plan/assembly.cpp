@@ -74,8 +74,13 @@ void Assembly::take_conditional() {
   std::copy_if(bicycle_->joints.begin(), bicycle_->joints.end(), std::back_inserter(joints_), holds);
   std::copy_if(bicycle_->connections.begin(), bicycle_->connections.end(), std::back_inserter(connections_), holds);
   std::copy_if(bicycle_->stacks.begin(), bicycle_->stacks.end(), std::back_inserter(stacks_), holds);
-  for (model::StackDefinition& stack : stacks_)
+  for (model::StackDefinition& stack : stacks_) {
     std::erase_if(stack.forms, [&](const model::StackForm& form) { return !holds(form); });
+    for (const model::StackSlot& slot : stack.slots)
+      if (!holds(slot))
+        for (model::StackForm& form : stack.forms) form.slots.erase(slot.id);
+    std::erase_if(stack.slots, [&](const model::StackSlot& slot) { return !holds(slot); });
+  }
 }
 
 Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(&job), catalog_(&catalog) {

@@ -11,6 +11,9 @@ namespace {
 using engine::stack::Interval;
 using engine::stack::Length;
 
+/// A ring that is wider than what it goes round by more than this is made for something else. Common practice.
+constexpr Length k_most_hole_play = quantity::nanometres(1'000'000);
+
 Interval<Length> lengths(const quantity::Range& range) {
   const auto end = [](std::int64_t base, Length open) {
     return std::abs(base) >= model::k_open_end ? open : Length::from_base(base);
@@ -103,6 +106,16 @@ bool take_limit(const Assembly& assembly, const std::optional<model::ValueRef>& 
   return true;
 }
 
+/// A piece goes into a slot of its kind; where the slot says what it goes round, only with a hole for that.
+bool goes_into(const Assembly& assembly, const model::StackSlot& slot, const model::KitPiece& piece) {
+  if (piece.piece != slot.piece) return false;
+  if (!slot.round) return true;
+  const auto shaft = assembly.value(*slot.round);
+  if (!shaft || !piece.bore || shaft->value->origin.kind == quantity::OriginKind::unknown) return false;
+  const Length room = quantity::nominal_length(*piece.bore) - quantity::nominal_length(*shaft->value);
+  return room >= Length{} && room <= k_most_hole_play;
+}
+
 void add_slots_and_kit(const Assembly& assembly, const model::StackDefinition& definition,
                        engine::stack::Problem& problem) {
   for (const model::StackSlot& slot : definition.slots) {
@@ -110,14 +123,14 @@ void add_slots_and_kit(const Assembly& assembly, const model::StackDefinition& d
     out.id = slot.id;
     out.most_pieces = static_cast<int>(slot.most_pieces);
     for (const model::KitPiece& piece : assembly.job().sheet.shop.kit)
-      if (piece.piece == slot.piece) out.allowed.push_back(piece.id);
+      if (goes_into(assembly, slot, piece)) out.allowed.push_back(piece.id);
     // An empty list would mean any piece; a shop without a fitting piece can put in none.
     if (out.allowed.empty()) out.most_pieces = 0;
     problem.slots.push_back(std::move(out));
   }
   for (const model::KitPiece& piece : assembly.job().sheet.shop.kit) {
     const bool fits = std::any_of(definition.slots.begin(), definition.slots.end(),
-                                  [&](const model::StackSlot& slot) { return slot.piece == piece.piece; });
+                                  [&](const model::StackSlot& slot) { return goes_into(assembly, slot, piece); });
     if (fits)
       problem.kit.push_back({piece.id, quantity::nominal_length(piece.thickness), static_cast<int>(piece.count)});
   }
@@ -150,6 +163,9 @@ StackProblem stack_problem(const Assembly& assembly, const model::StackDefinitio
     if (must) engine_form.window = lengths(*must);
     if (const auto should = as_range(form.should)) engine_form.wish = lengths(*should);
     if (form.target) engine_form.target = quantity::nominal_length(*form.target);
+    if (form.target_from)
+      if (const auto found = assembly.value(*form.target_from))
+        engine_form.target = quantity::nominal_length(*found->value);
     out.problem.forms.push_back(std::move(engine_form));
     out.forms.push_back(&form);
     out.must.push_back(must);
