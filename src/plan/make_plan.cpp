@@ -4,6 +4,7 @@
 
 #include "plan/assembly.hpp"
 #include "plan/bill.hpp"
+#include "plan/bridge/bridge_findings.hpp"
 #include "plan/connections.hpp"
 #include "plan/decisions.hpp"
 #include "plan/features.hpp"
@@ -77,6 +78,7 @@ model::Plan make_plan(const model::Job& job, const model::Catalog& catalog, cons
   append(plan.findings, std::move(stack.findings));
   plan.cuts = std::move(stack.cuts);
   append(plan.findings, fit_findings(assembly));
+  propose_bridges(assembly, plan.findings);
   append(plan.findings, connection_findings(assembly));
 
   RouteFindings route = route_findings(assembly, skeleton);

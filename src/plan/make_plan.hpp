@@ -16,7 +16,7 @@ struct Stamp {
 };
 
 /// Pure: the same job, catalog and stamp give the same plan, whatever the locale, time zone, threads or build type.
-/// Order: stack and fit, route, sequence; each adapter reads the job and the results before it.
+/// Order: stack and fit, bridge, route, sequence; each adapter reads the job and the results before it.
 /// Requires a job that `document::read_job` has accepted against this catalog.
 model::Plan make_plan(const model::Job& job, const model::Catalog& catalog, const Stamp& stamp);
 

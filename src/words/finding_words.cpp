@@ -255,7 +255,9 @@ std::vector<std::string> sentences(const Finding& finding, const NumberStyle& st
                                      {"what", addition.what},
                                      {"dimension", dimension},
                                      {"where", addition.where}}) +
-                  std::string(phrase(addition.in_kit ? "add.in_kit" : "add.to_order")));
+                  std::string(phrase(addition.proposed ? "add.proposed"
+                                     : addition.in_kit ? "add.in_kit"
+                                                       : "add.to_order")));
   }
   if (!finding.rests_on.empty() && finding.verdict != Verdict::ok) {
     const bool guarded = finding.verdict == Verdict::measure && finding.guards != model::Guards::nothing;

@@ -43,6 +43,20 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"finding.rests_on_guarded",
      "Not ok before it is measured, because it rests on an assumed or unknown value: {names}."},
     {"finding.unlike", "A {a} and a {b} do not mate: no rule joins these two kinds."},
+    {"bridge.proposal",
+     "Proposed, not chosen: {chain}, {price} together. Read the paper of each piece before it is ordered (proposals "
+     "tried: "
+     "{proposals})."},
+    {"bridge.refused",
+     "The cheapest way round would be {chain}, {price}; it will not do (proposals tried: {proposals})."},
+    {"bridge.refused_stack", "With it this no longer holds: {what}."},
+    {"bridge.refused_other", "This piece joins a second pair as well, and there is no place for that: {what}."},
+    {"bridge.none", "No chain of adapters in the catalog joins the two."},
+    {"bridge.open_joint", "Whether it fits is open until the sizes below are measured."},
+    {"bridge.open_stack", "With it this is open: {what}."},
+    {"bridge.open_length", "Nothing says where its length adds up: {what}. Try it dry first."},
+    {"bridge.composite", "One side is composite: its maker must allow the piece."},
+    {"add.proposed", " A proposal: not in the list of parts."},
     {"finding.neither",
      "Neither the part in place \"{a}\" nor the one in place \"{b}\" says how they mate. Write the feature of both "
      "down with its dimensions, or ? for what nobody knows."},
