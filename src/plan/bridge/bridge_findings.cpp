@@ -100,6 +100,11 @@ class BridgeAdapter {
   /// Whether the stacks and the adapters' other features allow the chain. Keeps the reason.
   bool accepts(const Chain& chain) {
     doubt_.reset();
+    // Where a life hangs on the joint, one adapter is the most; a tower of them is never offered.
+    if (chain.links.size() > 1 && guards_of(chain) != model::Guards::nothing) {
+      refuse(chain, {{"bridge.refused_tower", ""}});
+      return false;
+    }
     for (const Link& link : chain.links) {
       if (other_joins_fit(link)) continue;
       refuse(chain, {{"bridge.refused_other", ""}, {"what", catalog_.part(link.piece).label}});
