@@ -23,11 +23,25 @@ const document::LoadedJob& job() {
   return k_job;
 }
 
+const document::LoadedJob& steel_job() {
+  static const document::LoadedJob k_job = document::load_job(k_root + "/examples/steel_road.yaml", catalog()).value();
+  return k_job;
+}
+
+void make_plan_of(benchmark::State& state, const document::LoadedJob& job) {
+  const plan::Stamp stamp{"bench", job.hash};
+  for (auto _ : state) benchmark::DoNotOptimize(plan::make_plan(job.job, catalog(), stamp));
+}
+
 void make_plan_of_the_example(benchmark::State& state) {
-  const plan::Stamp stamp{"bench", job().hash};
-  for (auto _ : state) benchmark::DoNotOptimize(plan::make_plan(job().job, catalog(), stamp));
+  make_plan_of(state, job());
 }
 BENCHMARK(make_plan_of_the_example)->Unit(benchmark::kMillisecond);
+
+void make_plan_of_the_steel_example(benchmark::State& state) {
+  make_plan_of(state, steel_job());
+}
+BENCHMARK(make_plan_of_the_steel_example)->Unit(benchmark::kMillisecond);
 
 void read_the_catalog(benchmark::State& state) {
   for (auto _ : state) benchmark::DoNotOptimize(document::read_catalog({k_root + "/catalog"}));

@@ -121,5 +121,50 @@ TEST_F(Drawing, WheelsAreDrawnAsLargeAsTheyAre) {
   EXPECT_NEAR(diameter("front_tyre.tyre"), 622 + 2 * front, 2 * k_accuracy_mm);
 }
 
+/// The ends of a tube in millimetres.
+std::pair<Point, Point> tube_in(const std::string& svg, const std::string& id) {
+  const std::size_t at = svg.find(" data-tube=\"" + id + "\"");
+  if (at == std::string::npos) return {};
+  const std::size_t start = svg.rfind('<', at);
+  const std::string element = svg.substr(start, svg.find('>', at) - start);
+  const Point a = point_of(attribute(element, "data-start")), b = point_of(attribute(element, "data-end"));
+  return {{a.x / 1000, a.y / 1000}, {b.x / 1000, b.y / 1000}};
+}
+
+double length_in(const std::string& svg, const std::string& id) {
+  const auto [a, b] = tube_in(svg, id);
+  return std::hypot(b.x - a.x, b.y - a.y);
+}
+
+TEST(SteelDrawing, TopTubeAndQuillStemAreLevel) {
+  const std::string svg = run({"draw", example("steel_road")}).output;
+  const auto [top_front, top_back] = tube_in(svg, "frame.top_tube");
+  EXPECT_GT(top_front.x - top_back.x, 400);
+  EXPECT_NEAR(top_front.y, top_back.y, k_accuracy_mm);
+  // 17 degrees down from the square of a head tube of 73 degrees.
+  const auto [stem_back, stem_front] = tube_in(svg, "stem.stem");
+  EXPECT_NEAR(stem_front.x - stem_back.x, 100, k_accuracy_mm);
+  EXPECT_NEAR(stem_front.y, stem_back.y, k_accuracy_mm);
+}
+
+TEST(SteelDrawing, HeadsetAndBareQuillAreAsHighAsTheJobSays) {
+  const std::string svg = run({"draw", example("steel_road")}).output;
+  // Upper half 15, keyed washer 1.5, locknut 11.
+  EXPECT_NEAR(length_in(svg, "headset_upper.cover"), 27.5, k_accuracy_mm);
+  EXPECT_NEAR(length_in(svg, "headset_lower.cover"), 13.5, k_accuracy_mm);
+  // 60 of the quill stand out up to the middle of the bar, half of the stem's 30 is drawn as the stem.
+  EXPECT_NEAR(length_in(svg, "stem.spacers"), 45, k_accuracy_mm);
+  EXPECT_EQ(svg.find("data-tube=\"spacers_below.spacers\""), std::string::npos);
+}
+
+TEST(SteelDrawing, RimBrakesAreDrawnWhereTheirPlacesAreFilled) {
+  const std::string steel = run({"draw", example("steel_road")}).output,
+                    disc = run({"draw", example("all_road")}).output;
+  for (const char* form : {"data-form=\"front_rim_brake\"", "data-form=\"rear_rim_brake\""}) {
+    EXPECT_NE(steel.find(form), std::string::npos) << form;
+    EXPECT_EQ(disc.find(form), std::string::npos) << form;
+  }
+}
+
 }  // namespace
 }  // namespace cotter::cli

@@ -142,7 +142,7 @@ TEST_P(PlanDocument, NothingIsSawnBeforeAHoldPoint) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Examples, PlanDocument,
-                         testing::Values("all_road", "all_road_hose_end", "all_road_short_spindle"));
+                         testing::Values("all_road", "all_road_hose_end", "all_road_short_spindle", "steel_road"));
 
 }  // namespace
 }  // namespace cotter::cli
