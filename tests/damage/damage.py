@@ -116,6 +116,8 @@ def judged_plan(shop, plan):
             beyond[key] = one.why_not
         elif bridged(finding, one):
             beyond[key] = "adapters"
+        elif one.worse_by and finding["verdict"] != one.verdict and finding["verdict"] in ("stop", "measure"):
+            beyond[key] = one.worse_by
         else:
             known.add(key)
             if text := difference(finding, one):

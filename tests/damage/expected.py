@@ -8,6 +8,7 @@ class Expected:
     def __init__(self, key, verdict, result=None, operation="", why_not="", margin=None):
         self.key, self.verdict, self.result, self.operation = key, verdict, result, operation
         self.why_not, self.margin = why_not, margin
+        self.worse_by = ""  # what else may make it stop or measure, that interface numbers do not tell
         self.optional = False  # whether the plan may leave it out
         self.targets = []  # (reference, dimension, nominal that puts the number on an end of its window)
 

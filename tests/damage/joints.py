@@ -44,7 +44,7 @@ class Joints:
 
     def of_rule(self, rule, own, other, key):
         law = laws.LAWS.get(rule["law"])
-        if law is None or "press" in rule:
+        if law is None:
             return Expected(key, None, why_not=f"law {rule['law']}")
         values = {}
         for role, reference in rule.get("operands", {}).items():
@@ -56,7 +56,9 @@ class Joints:
             values[role] = (full, self.shop.value(full))
             if values[role][1] is None:
                 return Expected(key, "measure")
-        return self.judged(rule, law, values, self.words(rule, own, other), key)
+        expected = self.judged(rule, law, values, self.words(rule, own, other), key)
+        expected.worse_by = "stress of a press fit" if "press" in rule else ""
+        return expected
 
     def fixed(self, text):
         for dimension in ("length", "angle", "torque", "force", "mass", "pressure", "duration", "count"):
