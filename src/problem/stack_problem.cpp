@@ -189,7 +189,23 @@ class Writer {
     node.set("open_forms", form_names(set.open_forms));
     node.set("outside_wish", form_names(set.outside_wish));
     set_length(node, "off_target", set.off_target);
+    if (!set.outlooks.empty()) node.set("forms", outlook_nodes(set.outlooks));
     return node;
+  }
+
+  Node outlook_nodes(const std::vector<engine::stack::Outlook>& outlooks) const {
+    Node list = Node::list();
+    for (std::size_t i = 0; i < outlooks.size(); ++i) {
+      Node node = Node::map();
+      node.set("id", form_name(i));
+      Node worst = Node::map();
+      set_length(worst, "low", outlooks[i].worst_case.range.low());
+      set_length(worst, "high", outlooks[i].worst_case.range.high());
+      node.set("worst_case", std::move(worst));
+      if (outlooks[i].probability) node.set("probability", Node::real(outlooks[i].probability->inside));
+      list.push(std::move(node));
+    }
+    return list;
   }
 
   Node miss_node() const {

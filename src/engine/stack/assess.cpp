@@ -109,6 +109,14 @@ Length added_by(const std::vector<Use>& uses, const LinearForm& form, const std:
   return added;
 }
 
+Outlook outlook(const LinearForm& form, Length added, const std::vector<Term>& terms) {
+  const Interval<Length> range = form.range + Interval<Length>(added);
+  Outlook seen;
+  seen.worst_case.range = {divided_down(range.low(), form.divisor), divided_up(range.high(), form.divisor)};
+  if (form.window) seen.probability = probability(form, added, within(range, *form.window), terms);
+  return seen;
+}
+
 FormState assess(const LinearForm& form, Length added, const std::vector<Term>& terms) {
   const Interval<Length> range = form.range + Interval<Length>(added);
   FormState state;

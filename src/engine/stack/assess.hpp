@@ -11,6 +11,9 @@ Length added_by(const std::vector<Use>& uses, const LinearForm& form, const std:
 /// The form shifted by `added`, with every statement about it.
 FormState assess(const LinearForm& form, Length added, const std::vector<Term>& terms);
 
+/// Worst case and probability alone.
+Outlook outlook(const LinearForm& form, Length added, const std::vector<Term>& terms);
+
 /// Terms by what their measurement would decide, over the open ones of `states`, best first.
 std::vector<Measurement> measurements(const std::vector<FormState>& states);
 

@@ -144,6 +144,15 @@ struct Use {
   bool operator==(const Use&) const = default;
 };
 
+/// A form with the pieces of one set in.
+struct Outlook {
+  WorstCase worst_case;
+  std::optional<Probability> probability;
+};
+
+/// So many of the best sets come with worst case and probability of each form.
+inline constexpr std::size_t k_sets_with_outlook = 10;
+
 /// Pieces in the slots that put every window form in its window, for certain or possibly.
 struct SpacerSet {
   std::vector<Use> uses;             ///< by slot, then by piece
@@ -152,6 +161,7 @@ struct SpacerSet {
   Certainty status = Certainty::open;  ///< holds or open
   std::vector<std::size_t> open_forms;
   std::vector<std::size_t> outside_wish;  ///< forms not for certain in their wish
+  std::vector<Outlook> outlooks;          ///< one for each form; only of the best `k_sets_with_outlook`
   Length off_target;                      ///< distances of the nominals from their targets, added up, rounded up
 };
 

@@ -1,6 +1,7 @@
 #include "engine/stack/search.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 #include <limits>
 #include <numeric>
 #include <tuple>
@@ -13,48 +14,57 @@ namespace {
 using Whole = std::int64_t;
 constexpr Whole k_no_miss = std::numeric_limits<Whole>::max();
 
-/// A set as the search meets it, with what it is ranked by.
+/// A set as the search meets it, with what it is ranked by. `counts` has one place for each variable, by slot and
+/// piece: of two sets the one with more of the first piece that differs comes first.
 struct Candidate {
   std::size_t outside_wish = 0;
   Whole off_target = 0;  ///< half nanometres
-  std::vector<Use> uses;
+  std::vector<std::uint8_t> counts;
 };
 
 bool ranks_before(const Candidate& a, const Candidate& b) {
   if (a.outside_wish != b.outside_wish) return a.outside_wish < b.outside_wish;
   if (a.off_target != b.off_target) return a.off_target < b.off_target;
-  return std::lexicographical_compare(
-      a.uses.begin(), a.uses.end(), b.uses.begin(), b.uses.end(), [](const Use& x, const Use& y) {
-        return std::tuple(x.slot, x.piece, -x.count) < std::tuple(y.slot, y.piece, -y.count);
-      });
+  return a.counts > b.counts;
 }
 
-/// The best ranked candidates, and how many were let go.
+/// The best ranked candidates, and how many were met. A heap with the worst on top: most sets are let go at a glance.
 class Shortlist {
  public:
   explicit Shortlist(std::size_t most) : most_(std::max<std::size_t>(most, 1)) {}
 
-  void add(Candidate candidate) {
-    list_.push_back(std::move(candidate));
+  void add(const Candidate& candidate) {
     ++seen_;
-    if (list_.size() >= 2 * most_ + 64) trim();
+    if (heap_.size() == most_) {
+      if (!ranks_before(candidate, heap_.front())) return;
+      std::pop_heap(heap_.begin(), heap_.end(), ranks_before);
+      heap_.back() = candidate;
+    } else {
+      heap_.push_back(candidate);
+    }
+    std::push_heap(heap_.begin(), heap_.end(), ranks_before);
   }
   bool empty() const { return seen_ == 0; }
   std::size_t seen() const { return seen_; }
-  const std::vector<Candidate>& ranked() {
-    trim();
-    return list_;
+  std::vector<Candidate> ranked() const {
+    std::vector<Candidate> list = heap_;
+    std::sort(list.begin(), list.end(), ranks_before);
+    return list;
   }
 
  private:
-  void trim() {
-    std::sort(list_.begin(), list_.end(), ranks_before);
-    if (list_.size() > most_) list_.resize(most_);
-  }
-
   std::size_t most_;
   std::size_t seen_ = 0;
-  std::vector<Candidate> list_;
+  std::vector<Candidate> heap_;
+};
+
+/// What the search needs of a form, in plain numbers: undivided, pieces not counted.
+struct Ends {
+  Whole low = 0, high = 0, nominal = 0;
+  Whole window_low = 0, window_high = 0;
+  std::optional<Interval<Length>> wish;
+  std::optional<Whole> target;
+  Whole scale = 1;  ///< half nanometres in one of the form's own
 };
 
 /// Least and greatest that exactly r more pieces, taken from the variables from v on, can add to each window form.
@@ -120,10 +130,11 @@ class Search {
         options_(options),
         most_pieces_(most_pieces()),
         windowed_(windowed_forms()),
+        ends_(ends()),
         gains_(gains()),
-        bounds_(gains_, linear.variables, windowed_.size(), most_pieces_),
-        sums_(windowed_.size(), 0),
-        counts_(linear.variables.size(), 0),
+        bounds_(gains_, linear.variables, windows_, most_pieces_),
+        sums_(ends_.size(), 0),
+        places_(places()),
         certain_(options.most_sets),
         open_(options.most_sets) {}
 
@@ -155,11 +166,47 @@ class Search {
     return linear_.variables.empty() ? 0 : static_cast<int>(std::min(slots, kit));
   }
 
-  std::vector<std::size_t> windowed_forms() const {
+  /// Forms with a window first, then those that only rank.
+  std::vector<std::size_t> windowed_forms() {
     std::vector<std::size_t> list;
-    for (std::size_t form = 0; form < linear_.forms.size(); ++form) {
+    for (std::size_t form = 0; form < linear_.forms.size(); ++form)
       if (linear_.forms[form].window) list.push_back(form);
+    windows_ = list.size();
+    for (std::size_t form = 0; form < linear_.forms.size(); ++form) {
+      const LinearForm& one = linear_.forms[form];
+      if (!one.window && (one.wish || one.target)) list.push_back(form);
     }
+    return list;
+  }
+
+  std::vector<Ends> ends() const {
+    std::vector<Ends> list;
+    for (const std::size_t index : windowed_) {
+      const LinearForm& form = linear_.forms[index];
+      Ends& end = list.emplace_back();
+      end.low = in_nanometres(form.range.low());
+      end.high = in_nanometres(form.range.high());
+      end.nominal = in_nanometres(form.nominal);
+      if (form.window) end.window_low = in_nanometres(form.window->low());
+      if (form.window) end.window_high = in_nanometres(form.window->high());
+      end.wish = form.wish;
+      if (form.target) end.target = in_nanometres(*form.target);
+      end.scale = 2 / form.divisor;
+    }
+    return list;
+  }
+
+  /// Where each variable stands among the counts of a candidate.
+  std::vector<std::size_t> places() {
+    const auto& variables = linear_.variables;
+    order_.resize(variables.size());
+    std::iota(order_.begin(), order_.end(), std::size_t{0});
+    std::sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {
+      return std::tuple(variables[a].slot, variables[a].piece) < std::tuple(variables[b].slot, variables[b].piece);
+    });
+    std::vector<std::size_t> list(variables.size());
+    for (std::size_t i = 0; i < order_.size(); ++i) list[order_[i]] = i;
+    candidate_.counts.assign(variables.size(), 0);
     return list;
   }
 
@@ -178,7 +225,7 @@ class Search {
   /// No sum of pieces, however many, puts some form where the goal wants it: the form is wider than its window, or
   /// every sum is a multiple of one thickness and none of these multiples lands there.
   bool out_of_reach(Goal goal) const {
-    for (std::size_t f = 0; f < windowed_.size(); ++f) {
+    for (std::size_t f = 0; f < windows_; ++f) {
       const LinearForm& form = linear_.forms[windowed_[f]];
       const Length low = form.window->low() - (goal == Goal::certain ? form.range.low() : form.range.high());
       const Length high = form.window->high() - (goal == Goal::certain ? form.range.high() : form.range.low());
@@ -198,43 +245,49 @@ class Search {
     descend(0, pieces_);
   }
 
+  /// Puts `left` more pieces into the variables from v on.
   void descend(std::size_t v, int left) {
     if (++nodes_ > options_.node_limit) cut_ = true;
-    if (cut_ || !bounds_.enough(v, left) || hopeless(v, left)) return;
-    if (left == 0) return take();
-    const Variable& variable = linear_.variables[v];
-    int& slot_left = slot_left_[variable.slot];
-    int& kit_left = kit_left_[variable.piece];
-    const int most = std::min({variable.most, left, slot_left, kit_left});
-    for (int count = most; count >= 0; --count) {
-      use(v, count);
-      slot_left -= count;
-      kit_left -= count;
-      descend(v + 1, left - count);
-      slot_left += count;
-      kit_left += count;
-      use(v, -count);
+    if (cut_) return;
+    if (left == 0) {
+      if (!hopeless(v, 0)) take();
+      return;
+    }
+    for (; v < linear_.variables.size() && !cut_; ++v) {
+      // Fewer variables can only do less: when these cannot, none after them can.
+      if (!bounds_.enough(v, left) || hopeless(v, left)) return;
+      const Variable& variable = linear_.variables[v];
+      int& slot_left = slot_left_[variable.slot];
+      int& kit_left = kit_left_[variable.piece];
+      for (int count = std::min({variable.most, left, slot_left, kit_left}); count > 0; --count) {
+        use(v, count);
+        slot_left -= count;
+        kit_left -= count;
+        descend(v + 1, left - count);
+        slot_left += count;
+        kit_left += count;
+        use(v, -count);
+      }
     }
   }
 
   void use(std::size_t v, int count) {
-    counts_[v] += count;
-    for (std::size_t f = 0; f < windowed_.size(); ++f) sums_[f] += gains_[v][f] * count;
+    std::uint8_t& counted = candidate_.counts[places_[v]];
+    counted = static_cast<std::uint8_t>(counted + count);
+    for (std::size_t f = 0; f < sums_.size(); ++f) sums_[f] += gains_[v][f] * count;
   }
 
   bool hopeless(std::size_t v, int left) const {
-    for (std::size_t f = 0; f < windowed_.size(); ++f) {
-      const LinearForm& form = linear_.forms[windowed_[f]];
-      const Whole least = sums_[f] + bounds_.least(v, left, f);
-      const Whole greatest = sums_[f] + bounds_.greatest(v, left, f);
-      const Length at_most = quantity::nanometres(greatest), at_least = quantity::nanometres(least);
+    for (std::size_t f = 0; f < windows_; ++f) {
+      const Ends& form = ends_[f];
+      const Whole at_least = sums_[f] + bounds_.least(v, left, f);
+      const Whole at_most = sums_[f] + bounds_.greatest(v, left, f);
       if (goal_ == Goal::certain) {
-        if (form.range.low() + at_most < form.window->low()) return true;
-        if (form.range.high() + at_least > form.window->high()) return true;
+        if (form.low + at_most < form.window_low || form.high + at_least > form.window_high) return true;
       } else {
-        const Length below = form.window->low() - (form.range.high() + at_most);
-        const Length above = (form.range.low() + at_least) - form.window->high();
-        const Whole miss = std::max(in_nanometres(below), in_nanometres(above)) * (2 / form.divisor);
+        const Whole below = form.window_low - (form.high + at_most);
+        const Whole above = (form.low + at_least) - form.window_high;
+        const Whole miss = std::max(below, above) * form.scale;
         if (goal_ == Goal::possible ? miss > 0 : miss >= best_miss_) return true;
       }
     }
@@ -244,27 +297,23 @@ class Search {
   /// No piece is left to place and no bound objects: a set, or a nearer miss.
   void take() {
     if (goal_ == Goal::nearest) return take_miss();
-    Candidate candidate;
-    Certainty status = Certainty::holds;
-    std::size_t f = 0;
-    candidate.uses = uses();
-    for (const LinearForm& form : linear_.forms) {
-      const Length added =
-          form.window ? quantity::nanometres(sums_[f++]) : added_by(candidate.uses, form, problem_.kit);
-      const Interval<Length> range = form.range + Interval<Length>(added);
-      if (form.window) status = both(status, within(range, *form.window));
-      if (form.wish && within(range, *form.wish) != Certainty::holds) ++candidate.outside_wish;
-      if (form.target) {
-        const Whole off = in_nanometres(form.nominal + added - *form.target);
-        candidate.off_target += (off < 0 ? -off : off) * (2 / form.divisor);
-      }
+    bool certain = true;
+    candidate_.outside_wish = 0;
+    candidate_.off_target = 0;
+    for (std::size_t f = 0; f < ends_.size(); ++f) {
+      const Ends& form = ends_[f];
+      const Whole low = form.low + sums_[f], high = form.high + sums_[f];
+      if (f < windows_) certain = certain && low >= form.window_low && high <= form.window_high;
+      if (form.wish && (low < in_nanometres(form.wish->low()) || high > in_nanometres(form.wish->high())))
+        ++candidate_.outside_wish;
+      if (form.target) candidate_.off_target += std::abs(form.nominal + sums_[f] - *form.target) * form.scale;
     }
-    (status == Certainty::holds ? certain_ : open_).add(std::move(candidate));
+    (certain ? certain_ : open_).add(candidate_);
   }
 
   void take_miss() {
     Whole worst = std::numeric_limits<Whole>::min();
-    for (std::size_t f = 0; f < windowed_.size(); ++f) {
+    for (std::size_t f = 0; f < windows_; ++f) {
       const LinearForm& form = linear_.forms[windowed_[f]];
       const Length below = form.window->low() - (form.range.high() + quantity::nanometres(sums_[f]));
       const Length above = (form.range.low() + quantity::nanometres(sums_[f])) - form.window->high();
@@ -275,16 +324,15 @@ class Search {
       miss_.off = below > above ? -divided_up(below, form.divisor) : divided_up(above, form.divisor);
     }
     best_miss_ = worst;
-    miss_.uses = uses();
+    miss_.uses = uses(candidate_.counts);
   }
 
-  std::vector<Use> uses() const {
+  std::vector<Use> uses(const std::vector<std::uint8_t>& counts) const {
     std::vector<Use> list;
-    for (std::size_t v = 0; v < counts_.size(); ++v) {
-      if (counts_[v] > 0) list.push_back({linear_.variables[v].slot, linear_.variables[v].piece, counts_[v]});
+    for (std::size_t i = 0; i < counts.size(); ++i) {
+      const Variable& variable = linear_.variables[order_[i]];
+      if (counts[i] > 0) list.push_back({variable.slot, variable.piece, counts[i]});
     }
-    std::sort(list.begin(), list.end(),
-              [](const Use& a, const Use& b) { return std::tuple(a.slot, a.piece) < std::tuple(b.slot, b.piece); });
     return list;
   }
 
@@ -301,7 +349,7 @@ class Search {
     for (const Candidate& candidate : list.ranked()) {
       if (found.sets.size() >= std::max<std::size_t>(options_.most_sets, 1)) break;
       SpacerSet& set = found.sets.emplace_back();
-      set.uses = candidate.uses;
+      set.uses = uses(candidate.counts);
       set.pieces = pieces;
       set.status = status;
       set.off_target = divided_up(quantity::nanometres(candidate.off_target), 2);
@@ -314,7 +362,9 @@ class Search {
   const Problem& problem_;
   const Options& options_;
   int most_pieces_;
-  std::vector<std::size_t> windowed_;
+  std::size_t windows_ = 0;                ///< forms with a window; they stand first
+  std::vector<std::size_t> windowed_;      ///< forms that decide or rank
+  std::vector<Ends> ends_;                 ///< of those
   std::vector<std::vector<Whole>> gains_;  ///< by variable, then by window form: what one piece adds
   Bounds bounds_;
   Goal goal_ = Goal::possible;
@@ -323,7 +373,10 @@ class Search {
   bool cut_ = false;
   std::int64_t nodes_ = 0;
   std::vector<Whole> sums_;
-  std::vector<int> counts_, slot_left_, kit_left_;
+  std::vector<std::size_t> order_;  ///< variables by slot and piece
+  Candidate candidate_;             ///< the set in hand
+  std::vector<std::size_t> places_;
+  std::vector<int> slot_left_, kit_left_;
   Shortlist certain_, open_;
   Whole best_miss_ = 0;  ///< half nanometres
   NearestMiss miss_;

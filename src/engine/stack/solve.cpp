@@ -1,5 +1,7 @@
 #include "engine/stack/solve.hpp"
 
+#include <algorithm>
+
 #include "engine/stack/assess.hpp"
 #include "engine/stack/search.hpp"
 
@@ -51,6 +53,9 @@ Result solve(const Problem& problem, const Options& options) {
   result.complete = found.complete;
   result.nodes = found.nodes;
   for (SpacerSet& set : result.sets) complete(set, *linear, problem);
+  for (std::size_t i = 0; i < std::min(result.sets.size(), k_sets_with_outlook); ++i)
+    for (const LinearForm& form : linear->forms)
+      result.sets[i].outlooks.push_back(outlook(form, added_by(result.sets[i].uses, form, problem.kit), problem.terms));
   std::vector<FormState> states;
   for (const LinearForm& form : linear->forms) {
     result.forms.push_back(form_result(form, problem, result.sets));

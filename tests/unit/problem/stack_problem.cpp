@@ -63,7 +63,7 @@ TEST(StackProblem, WholeResultOfOneForm) {
                "window": {"from": "0 mm", "to": "0.5 mm"}, "target": "0.3 mm", "source": "a paper"}]})");
   ASSERT_TRUE(solved);
   EXPECT_EQ(document::write_json_line(*solved),
-            R"({"engine":"stack","status":"fits_with_spacers","complete":true,"nodes":4,"forms":[{"id":"play",)"
+            R"({"engine":"stack","status":"fits_with_spacers","complete":true,"nodes":3,"forms":[{"id":"play",)"
             R"("value":"0.35 mm","value_nm":350000,)"
             R"("worst_case":{"low":"0.25 mm","low_nm":250000,"high":"0.45 mm","high_nm":450000},)"
             R"("rss":{"nominal":"0.35 mm","nominal_nm":350000,"plus_minus":"0.1 mm","plus_minus_nm":100000,)"
@@ -78,9 +78,12 @@ TEST(StackProblem, WholeResultOfOneForm) {
             R"("margin":{"room":"-0.2 mm","room_nm":-200000,"edge":"to"}}}],)"
             R"("sets":[{"status":"holds","pieces":1,"uses":[{"slot":"cover","piece":"shim","count":1}],)"
             R"("slots":[{"slot":"cover","length":"0.25 mm","length_nm":250000}],"open_forms":[],"outside_wish":[],)"
-            R"("off_target":"0.05 mm","off_target_nm":50000},)"
+            R"("off_target":"0.05 mm","off_target_nm":50000,"forms":[{"id":"play",)"
+            R"("worst_case":{"low":"0.25 mm","low_nm":250000,"high":"0.45 mm","high_nm":450000},"probability":1}]},)"
             R"({"status":"open","pieces":0,"uses":[],"slots":[{"slot":"cover","length":"0 mm","length_nm":0}],)"
-            R"("open_forms":["play"],"outside_wish":[],"off_target":"0.3 mm","off_target_nm":300000}],)"
+            R"("open_forms":["play"],"outside_wish":[],"off_target":"0.3 mm","off_target_nm":300000,)"
+            R"("forms":[{"id":"play","worst_case":{"low":"0.5 mm","low_nm":500000,"high":"0.7 mm","high_nm":700000},)"
+            R"("probability":0}]}],)"
             R"("sets_left_out":0,"measure_first":[]})");
 }
 
