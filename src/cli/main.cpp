@@ -78,7 +78,7 @@ int run(int argc, char** argv) {
   CLI::App* check = app.add_subcommand("check", "Say everything that is wrong with a job, a catalog file or a problem");
   check->add_option("FILE", arguments.file, "File to check")->required();
   CLI::App* solve = app.add_subcommand("solve", "Run one engine on its own problem");
-  solve->add_option("ENGINE", arguments.engine, "stack, fit, route or sequence")->required();
+  solve->add_option("ENGINE", arguments.engine, "stack, fit, bridge, route or sequence")->required();
   solve->add_option("PROBLEM", arguments.file, "Problem file, JSON or YAML")->required();
   CLI::App* draw = app.add_subcommand("draw", "Draw the side elevation");
   draw->add_option("JOB", arguments.job, "Job file")->required();

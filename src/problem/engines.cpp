@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "problem/bridge_problem.hpp"
 #include "problem/fit_problem.hpp"
 #include "problem/route_problem.hpp"
 #include "problem/sequence_problem.hpp"
@@ -15,6 +16,7 @@ const std::vector<EngineDocument>& engines() {
       {"fit", fit_schema, solve_fit},
       {"route", route_schema, solve_route},
       {"sequence", sequence_schema, solve_sequence},
+      {"bridge", bridge_schema, solve_bridge},
   };
   return k_engines;
 }

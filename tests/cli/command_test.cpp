@@ -47,7 +47,7 @@ TEST(Command, AWrongCommandEndsWith64AndSaysSoOnStandardError) {
 TEST(Command, AnUnknownEngineFindingOrSchemaIsBadInput) {
   const Ended engine = run({"solve", "welding", "x.json"});
   EXPECT_EQ(engine.exit_code, 2);
-  EXPECT_EQ(engine.trouble, "There is no engine \"welding\"; the engines are stack, fit, route, sequence.\n");
+  EXPECT_EQ(engine.trouble, "There is no engine \"welding\"; the engines are stack, fit, route, sequence, bridge.\n");
   const Ended finding = run({"why", k_all_road, "hanger_plain@frame.hanger,rear_derailleur.bolt"});
   EXPECT_EQ(finding.exit_code, 2);
   EXPECT_EQ(finding.trouble,

@@ -1,7 +1,6 @@
 #include "engine/fit/bridge/index.hpp"
 
 #include <algorithm>
-#include <numeric>
 
 namespace cotter::engine::fit::bridge {
 namespace {
@@ -120,29 +119,19 @@ Index::Index(Catalog catalog) : catalog_(std::move(catalog)), rules_(catalog_), 
 void Index::add_ways(const std::map<Key, std::uint32_t>& wanted) {
   std::vector<std::vector<std::pair<Deciding, std::uint32_t>>> by_kind(catalog_.kinds().size());
   for (const auto& [key, number] : wanted) by_kind[key.first].emplace_back(key.second, number);
-  std::vector<std::vector<std::pair<std::int64_t, Way>>> found(sorted_.size());
   for (Way way = 0; way < catalog_.way_count(); ++way) {
     const FeatureView entrance = catalog_.entrance(way);
+    const std::int64_t cost = catalog_.cost(catalog_.piece_of(way));
+    most_cost_ = std::max(most_cost_, cost);
     for (const auto& [by, number] : by_kind[entrance.kind]) {
+      Sorted& sorted = sorted_[number];
       const Amount size = deciding_size(by, entrance);
-      if (!size.stated() || size.high - size.low > k_loose) {
-        sorted_[number].loose.push_back(way);
-        continue;
-      }
-      sorted_[number].widest = std::max(sorted_[number].widest, size.high - size.low);
-      found[number].emplace_back(size.low, way);
+      const bool loose = !size.stated() || size.high - size.low > k_loose;
+      (loose ? sorted.loose : sorted.entries).push_back({size.low, size.high, cost, way});
+      if (!loose) sorted.widest = std::max(sorted.widest, size.high - size.low);
     }
   }
-  for (std::size_t i = 0; i < sorted_.size(); ++i) {
-    std::sort(found[i].begin(), found[i].end());
-    sorted_[i].low.reserve(found[i].size());
-    sorted_[i].ways.reserve(found[i].size());
-    for (const auto& [low, way] : found[i]) {
-      sorted_[i].low.push_back(low);
-      sorted_[i].ways.push_back(way);
-    }
-    found[i] = {};
-  }
+  for (Sorted& sorted : sorted_) std::sort(sorted.entries.begin(), sorted.entries.end());
 }
 
 }  // namespace cotter::engine::fit::bridge

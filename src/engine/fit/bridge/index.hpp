@@ -2,8 +2,9 @@
 // The catalog sorted for searching: by the kind of a feature, and within the kind by the size that decides whether it
 // mates, so that a query touches only what lies within the windows. Built once, asked many times.
 
+#include <algorithm>
 #include <map>
-#include <memory>
+#include <tuple>
 #include <vector>
 
 #include "engine/fit/bridge/rules.hpp"
@@ -45,28 +46,42 @@ class Index {
   const Catalog& catalog() const { return catalog_; }
   const Rules& rules() const { return rules_; }
 
-  /// Calls `take(way)` for each way whose entrance mates with the anchor, in a fixed order; returns how many features
-  /// it held against a rule.
+  /// The dearest piece.
+  std::int64_t most_cost() const { return most_cost_; }
+
+  struct Looked {
+    std::int64_t candidates = 0;  ///< features held against a rule
+    bool too_dear = false;        ///< some were passed over for their cost
+  };
+  /// Calls `take(way)` for each way whose entrance mates with the anchor and whose piece costs no more than
+  /// `most_cost`, in a fixed order.
   template <class Take>
-  std::int64_t each_meeting(const FeatureView& anchor, Ask ask, Take take) const;
+  Looked each_meeting(const FeatureView& anchor, Ask ask, std::int64_t most_cost, Take take) const;
 
  private:
+  /// All that a first look needs, side by side in memory.
+  struct Entry {
+    std::int64_t low, high;  ///< deciding size of the entrance; not stated: `low` above `high`
+    std::int64_t cost;
+    Way way;
+    bool operator<(const Entry& other) const { return std::tie(low, way) < std::tie(other.low, other.way); }
+  };
   /// Ways by the deciding size of their entrance.
   struct Sorted {
-    std::vector<std::int64_t> low;  ///< ascending
-    std::vector<Way> ways;          ///< in the same order
+    std::vector<Entry> entries;  ///< ascending
     std::int64_t widest = 0;
-    std::vector<Way> loose;  ///< of sizes too wide, or not stated: looked at every time
+    std::vector<Entry> loose;  ///< of sizes too wide, or not stated: looked at every time
   };
   using Key = std::pair<std::uint32_t, Deciding>;
 
   void add_ways(const std::map<Key, std::uint32_t>& wanted);
   template <class Visit>
-  void each_candidate(const Sorted& sorted, const SizeWindow& window, Visit visit) const;
+  static void each_candidate(const Sorted& sorted, const SizeWindow& window, Visit visit);
 
   Catalog catalog_;
   Rules rules_;
   std::vector<Sorted> sorted_;
+  std::int64_t most_cost_ = 0;
   /// In the order of Rules::met_by: what decides, and where the candidates stand.
   struct Access {
     Deciding by;
@@ -78,33 +93,45 @@ class Index {
 // --- inline bodies ---
 
 template <class Visit>
-void Index::each_candidate(const Sorted& sorted, const SizeWindow& window, Visit visit) const {
-  for (const Way way : sorted.loose) visit(way);
+void Index::each_candidate(const Sorted& sorted, const SizeWindow& window, Visit visit) {
+  const auto within = [&](const Entry& entry) {
+    return window.low_from <= entry.low && entry.low <= window.low_to && window.high_from <= entry.high &&
+           entry.high <= window.high_to;
+  };
+  for (const Entry& entry : sorted.loose)
+    if (entry.low > entry.high || within(entry)) visit(entry);
   // A size reaches at most `widest` above its lower limit.
   const std::int64_t first = std::max(window.low_from, window.high_from - sorted.widest);
-  const auto begin = std::lower_bound(sorted.low.begin(), sorted.low.end(), first);
   const std::int64_t last = std::min(window.low_to, window.high_to);
-  for (auto at = begin; at != sorted.low.end() && *at <= last; ++at)
-    visit(sorted.ways[static_cast<std::size_t>(at - sorted.low.begin())]);
+  const auto begin = std::ranges::lower_bound(sorted.entries, first, {}, &Entry::low);
+  for (auto at = begin; at != sorted.entries.end() && at->low <= last; ++at)
+    if (within(*at)) visit(*at);
 }
 
 template <class Take>
-std::int64_t Index::each_meeting(const FeatureView& anchor, Ask ask, Take take) const {
-  std::int64_t candidates = 0;
+Index::Looked Index::each_meeting(const FeatureView& anchor, Ask ask, std::int64_t most_cost, Take take) const {
+  Looked looked;
   const std::vector<ReadyMeeting>& met = rules_.met_by(anchor.kind);
   for (std::size_t i = 0; i < met.size(); ++i) {
     const Access& access = access_[anchor.kind][i];
     const auto window = window_for(met[i], access.by, anchor, ask);
     if (!window) continue;
-    each_candidate(sorted_[access.sorted], *window, [&](Way way) {
-      ++candidates;
-      const FeatureView entrance = catalog_.entrance(way);
+    // What nobody states holds nothing for certain.
+    const bool needs_size = ask == Ask::certain && access.by.by != Deciding::By::nothing;
+    each_candidate(sorted_[access.sorted], *window, [&](const Entry& entry) {
+      if (needs_size && entry.low > entry.high) return;
+      if (entry.cost > most_cost) {
+        looked.too_dear = true;
+        return;
+      }
+      ++looked.candidates;
+      const FeatureView entrance = catalog_.entrance(entry.way);
       const bool mates =
           ask == Ask::certain ? rules_.certain(met[i], anchor, entrance) : rules_.possible(met[i], anchor, entrance);
-      if (mates) take(way);
+      if (mates) take(entry.way);
     });
   }
-  return candidates;
+  return looked;
 }
 
 }  // namespace cotter::engine::fit::bridge

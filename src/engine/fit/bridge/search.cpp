@@ -8,6 +8,9 @@ namespace cotter::engine::fit::bridge {
 namespace {
 
 constexpr std::int64_t k_loose = 1'000'000;
+/// The first ceiling as a part of the dearest piece, and how much higher each next one is.
+constexpr std::int64_t k_first_part = 16;
+constexpr std::int64_t k_rise = 2;
 
 Joint joint_of(const Rules& rules, const FeatureView& a, const FeatureView& b) {
   const ReadyMeeting* meeting = rules.find(a.kind, b.kind);
@@ -24,13 +27,23 @@ bool Search::Ways::operator>(const Ways& other) const {
 }
 
 Search::Search(const Index& index, const Query& query, Ask ask, std::int64_t node_limit)
-    : index_(index), query_(query), ask_(ask), node_limit_(node_limit) {
+    : index_(index), query_(query), ask_(ask), node_limit_(node_limit), ceiling_(index.most_cost() / k_first_part + 1) {
   quantity::ensure(1 <= query.most_pieces && query.most_pieces <= k_most_pieces, "the pieces of a chain are bounded");
   ends_[0].feature = view(query_.start);
   ends_[1].feature = view(query_.goal);
   ends_[0].most = (query.most_pieces + 1) / 2;
   ends_[1].most = query.most_pieces / 2;
-  for (End& end : ends_) end.settled.resize(static_cast<std::size_t>(end.most) + 1);
+  begin();
+}
+
+void Search::begin() {
+  too_dear_ = false;
+  found_ = {};
+  for (End& end : ends_) {
+    end.nodes.clear();
+    end.queue = {};
+    end.settled.assign(static_cast<std::size_t>(end.most) + 1, {});
+  }
   grow(0, -1);
   grow(1, -1);
 }
@@ -54,7 +67,7 @@ void Search::grow(int side, std::int32_t from) {
   const Node base = from < 0 ? Node{} : end.nodes[static_cast<std::size_t>(from)];
   if (from >= 0 && base.length >= end.most) return;
   const FeatureView anchor = head(end, from);
-  candidates_ += index_.each_meeting(anchor, ask_, [&](Way way) {
+  const auto looked = index_.each_meeting(anchor, ask_, ceiling_ - base.cost, [&](Way way) {
     const std::uint32_t piece = index_.catalog().piece_of(way);
     if (forbidden(piece)) return;
     met_[side] = true;
@@ -64,6 +77,8 @@ void Search::grow(int side, std::int32_t from) {
     end.nodes.push_back({base.cost + index_.catalog().cost(piece), way, from, base.length + 1, open});
     end.queue.push({end.nodes.back().cost, number});
   });
+  candidates_ += looked.candidates;
+  too_dear_ = too_dear_ || looked.too_dear;
 }
 
 /// Takes up the cheapest part chain that is left.
@@ -182,25 +197,42 @@ void Search::append_ways(const End& end, std::int32_t node, std::vector<Way>& ou
     out.push_back(end.nodes[static_cast<std::size_t>(node)].way);
 }
 
-/// A chain that was not put together yet has a part chain in one of the queues, or one that grows from there.
+/// A chain that was not put together yet has a part chain in one of the queues, one that grows from there, or one above
+/// the ceiling.
 std::optional<std::int64_t> Search::least_left() const {
   std::optional<std::int64_t> least;
+  if (too_dear_) least = ceiling_ + 1;
   for (const End& end : ends_)
     if (!end.queue.empty()) least = least ? std::min(*least, end.queue.top().cost) : end.queue.top().cost;
   return least;
 }
 
-std::optional<Chain> Search::next() {
+/// The next chain below the ceiling.
+std::optional<Search::Ways> Search::next_ways() {
   while (true) {
     const auto left = least_left();
     // Chains of equal cost must all be known before the first of them is named.
-    if (!found_.empty() && (!left || found_.top().cost < *left)) break;
-    if (!step()) break;
+    if (!found_.empty() && (!left || found_.top().cost < *left)) {
+      Ways best = found_.top();
+      found_.pop();
+      return best;
+    }
+    if (!step()) return std::nullopt;
   }
-  if (found_.empty() || limit_reached_) return std::nullopt;
-  const Ways best = found_.top();
-  found_.pop();
-  return chain_of(best);
+}
+
+std::optional<Chain> Search::next() {
+  while (true) {
+    if (const auto best = next_ways()) {
+      ++named_;
+      return chain_of(*best);
+    }
+    if (limit_reached_ || !too_dear_) return std::nullopt;
+    ceiling_ *= k_rise;
+    begin();
+    for (std::int64_t i = 0; i < named_; ++i)
+      if (!next_ways()) return std::nullopt;  // only at the limit: they were found before
+  }
 }
 
 Chain Search::chain_of(const Ways& found) const {

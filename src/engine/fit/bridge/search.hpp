@@ -1,6 +1,7 @@
 #pragma once
 // Chains in the order of their cost. From both ends at once: a chain of k pieces is met in its middle, so that only
-// part chains of half its length are ever built, and of those only the cheap ones.
+// part chains of half its length are ever built, and of those only the cheap ones: up to a ceiling, which rises when no
+// chain lies below it.
 
 #include <queue>
 
@@ -64,6 +65,7 @@ class Search {
   bool forbidden(std::uint32_t piece) const;
   FeatureView head(const End& end, std::int32_t node) const;
   bool holds(const FeatureView& a, const FeatureView& b) const;
+  void begin();
   void grow(int side, std::int32_t from);
   void settle(int side, std::uint32_t number);
   void file(End& end, std::uint32_t number);
@@ -72,6 +74,7 @@ class Search {
   void propose(int side, std::uint32_t own, std::int32_t other, bool open);
   void append_ways(const End& end, std::int32_t node, std::vector<Way>& out) const;
   bool step();
+  std::optional<Ways> next_ways();
   std::optional<std::int64_t> least_left() const;
   Chain chain_of(const Ways& found) const;
 
@@ -82,6 +85,10 @@ class Search {
   End ends_[2];
   bool met_[2] = {false, false};
   bool limit_reached_ = false;
+  /// Part chains above this are not built yet; when they are wanted the search begins again with a higher one.
+  std::int64_t ceiling_;
+  bool too_dear_ = false;   ///< the ceiling kept something out
+  std::int64_t named_ = 0;  ///< chains given out
   mutable std::int64_t candidates_ = 0;
   std::int64_t settled_count_ = 0;
   std::priority_queue<Ways, std::vector<Ways>, std::greater<>> found_;
