@@ -21,7 +21,7 @@ constexpr const char* k_exit_codes =
     "64 the command itself was wrong; 70 a fault in cotter, please report it; 74 the result could not be written.";
 
 struct Arguments {
-  std::string job, finding, file, engine, output, schema;
+  std::string job, finding, file, engine, output, schema, by, reason;
   std::vector<std::string> catalogs;
   bool json = false;
   unsigned short port = 8317;
@@ -75,6 +75,11 @@ int run(int argc, char** argv) {
   why->add_option("JOB", arguments.job, "Job file")->required();
   why->add_option("FINDING", arguments.finding, "Name of the finding, or its beginning")->required();
   why->add_flag("--json", arguments.json, "The findings as a document");
+  CLI::App* accept = app.add_subcommand("accept", "Sign for a finding: written into the journal beside the job");
+  accept->add_option("JOB", arguments.job, "Job file")->required();
+  accept->add_option("FINDING", arguments.finding, "Name of the finding, in full")->required();
+  accept->add_option("--by", arguments.by, "Who signs")->required();
+  accept->add_option("--reason", arguments.reason, "Why it may be so")->required();
   CLI::App* check = app.add_subcommand("check", "Say everything that is wrong with a job, a catalog file or a problem");
   check->add_option("FILE", arguments.file, "File to check")->required();
   CLI::App* solve = app.add_subcommand("solve", "Run one engine on its own problem");
@@ -107,6 +112,9 @@ int run(int argc, char** argv) {
   session::Answer answer;
   if (plan->parsed()) answer = session.plan(arguments.job, report_of(arguments));
   if (why->parsed()) answer = session.why(arguments.job, arguments.finding, report_of(arguments));
+  if (accept->parsed())
+    answer = session.accept(arguments.job, arguments.finding, {arguments.by, arguments.reason, cli::time_now()},
+                            report_of(arguments));
   if (check->parsed()) answer = session.check(arguments.file);
   if (solve->parsed()) answer = session.solve(arguments.engine, arguments.file);
   if (draw->parsed()) answer = session.draw(arguments.job);

@@ -1,10 +1,12 @@
 #include "cli/output.hpp"
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
+#include <ctime>
 #include <filesystem>
 #include <fstream>
 #include <iostream>
@@ -44,6 +46,14 @@ int terminal_width() {
   return std::clamp(width, 40, 160);
 }
 
+std::string time_now() {
+  const std::time_t now = std::time(nullptr);
+  std::tm utc{};
+  std::array<char, 32> text{};
+  if (gmtime_r(&now, &utc) == nullptr) return "";
+  return std::string(text.data(), std::strftime(text.data(), text.size(), "%Y-%m-%dT%H:%M:%SZ", &utc));
+}
+
 bool wants_emphasis() {
   const char* no_color = std::getenv("NO_COLOR");
   const char* terminal = std::getenv("TERM");
@@ -61,6 +71,7 @@ bool written() {
 int deliver(const session::Answer& answer, const std::string& output_file) {
   std::cerr << answer.trouble;
   if (answer.outcome == session::Outcome::bad_input) return k_bad_input;
+  if (answer.outcome == session::Outcome::unwritten) return k_cannot_write;
   if (output_file.empty()) {
     std::cout << answer.text;
     if (!written()) return k_cannot_write;

@@ -16,6 +16,8 @@ inline constexpr int k_cannot_write = 74;
 
 /// Columns of the terminal on standard output; COLUMNS when set; 100 for a file or a pipe. Between 40 and 160.
 int terminal_width();
+/// The time now, as `2026-05-03T09:12:00Z`.
+std::string time_now();
 /// Bold heads on a terminal, unless NO_COLOR is set or the terminal is dumb.
 bool wants_emphasis();
 

@@ -15,8 +15,11 @@ namespace {
 
 using Kind = model::JournalEntry::Kind;
 
-constexpr std::array<std::pair<std::string_view, Kind>, 4> k_words{
-    {{"value", Kind::value}, {"sign_off", Kind::sign_off}, {"fact", Kind::fact}, {"undo", Kind::undo}}};
+constexpr std::array<std::pair<std::string_view, Kind>, 5> k_words{{{"value", Kind::value},
+                                                                    {"sign_off", Kind::sign_off},
+                                                                    {"fact", Kind::fact},
+                                                                    {"undo", Kind::undo},
+                                                                    {"accept", Kind::accept}}};
 
 Kind kind_of(const std::string& word) {
   for (const auto& [known, kind] : k_words)
@@ -90,6 +93,7 @@ model::JournalEntry EntryReader::read(const Spot& spot, Diagnostics& notes) cons
   entry.when = spot.at("when").text();
   entry.target = spot.at("target").text();
   entry.note = spot.at("note").text();
+  entry.passes = model::passes_from(spot.at("passes").text());
   if (entry.kind == Kind::value) {
     read_measured(spot, entry, notes);
   } else {
@@ -183,6 +187,8 @@ std::string write_entry(const model::JournalEntry& entry) {
   node.set("when", Node::text(entry.when));
   node.set("target", Node::text(entry.target));
   if (entry.value) node.set("value", value_node(*entry.value));
+  if (entry.passes != model::Passes::nothing)
+    node.set("passes", Node::text(std::string(model::word_for(entry.passes))));
   if (!entry.note.empty()) node.set("note", Node::text(entry.note));
   return write_json_line(node) + "\n";
 }

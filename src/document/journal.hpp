@@ -13,6 +13,9 @@
 
 namespace cotter::document {
 
+/// A journal grows with the work, so it may be larger than a document.
+constexpr std::size_t k_most_journal_bytes = 16u << 20;
+
 /// `all_road.journal.jsonl` beside `all_road.yaml`.
 std::string journal_path(const std::string& job_path);
 

@@ -12,9 +12,6 @@
 namespace cotter::document {
 namespace {
 
-/// A journal grows with the work, so it may be larger than a document.
-constexpr std::size_t k_most_journal_bytes = 16u << 20;
-
 std::vector<model::Part> read_own_parts(const Spot& list, const model::Catalog& catalog, const model::Shop& shop,
                                         Diagnostics& diagnostics) {
   std::vector<model::Part> parts;

@@ -79,7 +79,8 @@ std::vector<model::Decision> read_decisions(const Spot& list, Diagnostics& diagn
   for (const Spot& item : list.items()) {
     const auto margin = read_any_value(item.at("margin"), diagnostics);
     decisions.push_back({item.at("finding").text(), item.at("by").text(), item.at("on").text(),
-                         item.at("reason").text(), margin ? margin->nominal : 0});
+                         item.at("reason").text(), margin ? margin->nominal : 0,
+                         model::passes_from(item.at("passes").text())});
   }
   return decisions;
 }

@@ -35,11 +35,13 @@ SchemaRef wish_schema() {
 
 SchemaRef decision_schema() {
   return object_schema("decision", {
-                                       needed("finding", label_schema()),
+                                       needed("finding", text_schema(400)),
                                        needed("by", label_schema()),
                                        needed("on", short_text_schema()),
                                        needed("reason", text_schema()),
                                        optional("margin", short_text_schema(), "Margin when it was accepted."),
+                                       optional("passes", word_schema({"below", "above"}),
+                                                "Which end of a limit it passes; left out, none."),
                                    });
 }
 
@@ -90,17 +92,19 @@ SchemaRef job_schema() {
 }
 
 SchemaRef journal_entry_schema() {
-  static const SchemaRef schema =
-      object_schema("journal_entry", {
-                                         needed("id", short_text_schema(), "Made by the sender."),
-                                         needed("revision", integer_schema(0, 1'000'000'000)),
-                                         needed("kind", word_schema({"value", "sign_off", "fact", "undo"})),
-                                         needed("by", label_schema()),
-                                         needed("when", short_text_schema()),
-                                         needed("target", short_text_schema()),
-                                         optional("value", anything_schema(), "Written value; with kind `value`."),
-                                         optional("note", text_schema()),
-                                     });
+  static const SchemaRef schema = object_schema(
+      "journal_entry",
+      {
+          needed("id", short_text_schema(), "Made by the sender."),
+          needed("revision", integer_schema(0, 1'000'000'000)),
+          needed("kind", word_schema({"value", "sign_off", "fact", "undo", "accept"})),
+          needed("by", label_schema()),
+          needed("when", short_text_schema()),
+          needed("target", text_schema(400)),
+          optional("value", anything_schema(), "Written value; with kind `value`."),
+          optional("passes", word_schema({"below", "above"}), "With kind `accept`: which end of a limit it passes."),
+          optional("note", text_schema(), "With kind `accept`: the reason."),
+      });
   return schema;
 }
 

@@ -155,7 +155,10 @@ Node finding_node(const model::Finding& finding) {
   node.set("source", Node::map()
                          .set("kind", Node::text(std::string(model::word_for(finding.source.kind))))
                          .set("text", Node::text(finding.source.text)));
-  node.set("accepted_by", Node::text(finding.accepted_by)).set("accepted_reason", Node::text(finding.accepted_reason));
+  node.set("accepted_by", Node::text(finding.accepted_by))
+      .set("accepted_reason", Node::text(finding.accepted_reason))
+      .set("accepted_when", Node::text(finding.accepted_when));
+  node.set("passed", finding.passed ? Node::text(std::string(model::word_for(*finding.passed))) : Node::null());
   return node;
 }
 

@@ -89,6 +89,23 @@ struct Finding {
   std::string only_with;    ///< fact without which this finding asks nothing (see JointForm)
   std::string accepted_by;  ///< a standing decision
   std::string accepted_reason;
+  std::string accepted_when;
+  std::optional<Verdict> passed;  ///< what it said before that decision let its limit pass
+};
+
+/// Whether a named person may sign for a finding, or why not.
+enum class Acceptance {
+  may_sign,    ///< within every limit: a departure from common practice
+  may_pass,    ///< outside a limit that a mechanic may pass with a written reason
+  nothing,     ///< it says ok
+  already,     ///< a decision stands
+  guarded,     ///< guards brakes, steering, axle, insertion, pressure or composite
+  undecided,   ///< something has to be measured first
+  unlike,      ///< the two are not made for each other: no amount to sign for
+  no_limit,    ///< no number outside a window: a part, a line or an order is missing
+  nobody,      ///< its limit may be passed by nobody
+  maker,       ///< its limit may be passed by the maker's paper only
+  unattested,  ///< how far the limit is passed rests on a value that nobody vouches for
 };
 
 /// The window's open end.

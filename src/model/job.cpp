@@ -2,6 +2,8 @@
 
 #include <set>
 
+#include "quantity/ensure.hpp"
+
 namespace cotter::model {
 namespace {
 
@@ -31,6 +33,24 @@ std::set<std::string> undone(const std::vector<const JournalEntry*>& entries) {
 
 }  // namespace
 
+std::string_view word_for(Passes passes) {
+  switch (passes) {
+    case Passes::nothing:
+      return "nothing";
+    case Passes::below:
+      return "below";
+    case Passes::above:
+      return "above";
+  }
+  quantity::ensure(false, "a pass outside its three words");
+  return {};
+}
+
+Passes passes_from(std::string_view word) {
+  if (word == "below") return Passes::below;
+  return word == "above" ? Passes::above : Passes::nothing;
+}
+
 WorkState fold(const std::vector<JournalEntry>& journal) {
   const auto entries = applied_once(journal);
   const auto gone = undone(entries);
@@ -40,6 +60,9 @@ WorkState fold(const std::vector<JournalEntry>& journal) {
     if (gone.contains(entry->id)) continue;
     if (entry->kind == JournalEntry::Kind::value && entry->value) state.values[entry->target] = *entry->value;
     if (entry->kind == JournalEntry::Kind::sign_off) state.signed_off[entry->target] = entry->by;
+    if (entry->kind == JournalEntry::Kind::accept)
+      state.decisions.push_back({entry->target, entry->by, entry->when, entry->note,
+                                 entry->value ? entry->value->nominal : 0, entry->passes});
   }
   return state;
 }

@@ -4,6 +4,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "model/bicycle.hpp"
@@ -47,6 +48,11 @@ struct Sheet {
   Shop shop;
 };
 
+/// Which end of a limit a decision passes; `nothing`: it signs for what lies within every limit.
+enum class Passes { nothing, below, above };
+std::string_view word_for(Passes passes);
+Passes passes_from(std::string_view word);
+
 /// A person's answer to a finding that may be accepted.
 struct Decision {
   std::string finding;
@@ -54,18 +60,20 @@ struct Decision {
   std::string when;
   std::string reason;
   std::int64_t margin = 0;  ///< margin when it was accepted, base units of the finding's result
+  Passes passes = Passes::nothing;
 };
 
 /// One line of the journal. Never edited; an undo is a new line that names an old one.
 struct JournalEntry {
-  enum class Kind { value, sign_off, fact, undo };
+  enum class Kind { value, sign_off, fact, undo, accept };
   std::string id;             ///< made by the sender; the same id twice is applied once
   std::int64_t revision = 0;  ///< revision the sender had seen
   Kind kind = Kind::fact;
   std::string by, when;
-  std::string target;  ///< `place.interface.dimension`, operation id, or entry id
-  std::optional<quantity::Value> value;
-  std::string note;
+  std::string target;                    ///< `place.interface.dimension`, operation id, entry id, or finding id
+  std::optional<quantity::Value> value;  ///< accept: the margin at that time
+  std::string note;                      ///< accept: the reason
+  Passes passes = Passes::nothing;       ///< accept only
 };
 
 struct Job {
@@ -78,6 +86,7 @@ struct Job {
 struct WorkState {
   std::map<std::string, quantity::Value> values;  ///< latest value by target
   std::map<std::string, std::string> signed_off;  ///< operation -> who
+  std::vector<Decision> decisions;                ///< findings accepted, in the order of the entries
   std::int64_t revision = 0;                      ///< entries applied
 };
 WorkState fold(const std::vector<JournalEntry>& journal);

@@ -1,11 +1,66 @@
 #include "plan/decisions.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace cotter::plan {
 namespace {
 
-/// A finding id with every old name replaced by the name now: `rule@old.x,b.y` -> `rule@new.x,b.y`.
+using model::Acceptance;
+using model::Finding;
+using model::Verdict;
+
+/// Laws that say whether two things are made for each other; short of them there is no "a little".
+constexpr std::array<std::string_view, 4> k_pairing_laws = {"kinds", "thread", "equal_pattern", "equal_family"};
+
+bool compares_kinds(const Finding& finding) {
+  return !finding.mismatches.empty() ||
+         std::find(k_pairing_laws.begin(), k_pairing_laws.end(), finding.law) != k_pairing_laws.end();
+}
+
+/// Why a number outside its window may or may not be passed.
+Acceptance passing(const Finding& finding) {
+  if (compares_kinds(finding)) return Acceptance::unlike;
+  if (!finding.result || !finding.must || finding.margin >= 0 || finding.governs == model::Edge::none)
+    return Acceptance::no_limit;
+  if (finding.may_pass == model::MayPass::nobody) return Acceptance::nobody;
+  if (finding.may_pass == model::MayPass::maker) return Acceptance::maker;
+  return finding.rests_on.empty() ? Acceptance::may_pass : Acceptance::unattested;
+}
+
+bool covers(const model::Decision& decision, const Finding& finding) {
+  if (is_blank(decision.by) || is_blank(decision.reason) || finding.margin < decision.margin) return false;
+  const Acceptance may = acceptance(finding);
+  return may == Acceptance::may_sign || (may == Acceptance::may_pass && decision.passes == passes_of(finding));
+}
+
+void apply(const model::Decision& decision, Finding& finding) {
+  finding.accepted_by = decision.by;
+  finding.accepted_reason = decision.reason;
+  finding.accepted_when = decision.when;
+  if (finding.verdict == Verdict::accept) return;
+  finding.passed = finding.verdict;
+  finding.verdict = Verdict::accept;
+  finding.operation.clear();
+  finding.operation_label.clear();
+  finding.additions.clear();
+}
+
+/// Bytes of the blank at the front of a text: ASCII, or one of the wide and hidden blanks of Unicode; 0 when there is
+/// none.
+std::size_t blank_at_front(std::string_view text) {
+  constexpr std::array<std::string_view, 4> k_wide = {"\xC2\xA0", "\xE1\x9A\x80", "\xE3\x80\x80", "\xEF\xBB\xBF"};
+  if (text.front() == ' ' || (text.front() >= '\t' && text.front() <= '\r')) return 1;
+  for (const std::string_view blank : k_wide)
+    if (text.starts_with(blank)) return blank.size();
+  // U+2000 to U+200F, and U+2028 to U+202F.
+  if (!text.starts_with("\xE2\x80") || text.size() < 3) return 0;
+  const auto last = static_cast<unsigned char>(text[2]);
+  return last <= 0x8F || (last >= 0xA8 && last <= 0xAF) ? 3 : 0;
+}
+
+}  // namespace
+
 std::string renamed(const std::string& id, const std::map<std::string, std::string>& aliases) {
   const auto at = id.find('@');
   if (at == std::string::npos) return id;
@@ -23,21 +78,48 @@ std::string renamed(const std::string& id, const std::map<std::string, std::stri
   return out;
 }
 
-}  // namespace
-
-bool may_be_accepted(const model::Finding& finding) {
-  return finding.verdict == model::Verdict::accept;
+bool is_blank(std::string_view text) {
+  while (!text.empty()) {
+    const std::size_t bytes = blank_at_front(text);
+    if (bytes == 0) return false;
+    text.remove_prefix(bytes);
+  }
+  return true;
 }
 
-void apply_decisions(const model::Job& job, std::vector<model::Finding>& findings) {
-  for (const model::Decision& decision : job.decisions) {
+Acceptance acceptance(const Finding& finding) {
+  if (finding.guards != model::Guards::nothing && finding.verdict != Verdict::ok) return Acceptance::guarded;
+  if (!finding.accepted_by.empty()) return Acceptance::already;
+  switch (finding.verdict) {
+    case Verdict::ok:
+      return Acceptance::nothing;
+    case Verdict::accept:
+      return Acceptance::may_sign;
+    case Verdict::measure:
+      return Acceptance::undecided;
+    case Verdict::add:
+    case Verdict::rework:
+    case Verdict::stop:
+      break;
+  }
+  return passing(finding);
+}
+
+model::Passes passes_of(const Finding& finding) {
+  if (finding.margin >= 0 || finding.governs == model::Edge::none) return model::Passes::nothing;
+  return finding.governs == model::Edge::from ? model::Passes::below : model::Passes::above;
+}
+
+void apply_decisions(const model::Job& job, std::vector<Finding>& findings) {
+  std::vector<model::Decision> decisions = job.decisions;
+  const auto journal = model::fold(job.journal).decisions;
+  decisions.insert(decisions.end(), journal.begin(), journal.end());
+  // The latest that stands is the one that is shown.
+  std::reverse(decisions.begin(), decisions.end());
+  for (const model::Decision& decision : decisions) {
     const std::string id = renamed(decision.finding, job.sheet.aliases);
-    for (model::Finding& finding : findings) {
-      if (finding.id != id || !may_be_accepted(finding) || finding.margin < decision.margin) continue;
-      if (decision.by.empty() || decision.reason.empty()) continue;
-      finding.accepted_by = decision.by;
-      finding.accepted_reason = decision.reason;
-    }
+    for (Finding& finding : findings)
+      if (finding.id == id && covers(decision, finding)) apply(decision, finding);
   }
 }
 

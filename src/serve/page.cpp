@@ -35,6 +35,7 @@ std::string_view state_of(const Sheet& sheet) {
     case Outcome::stopped:
       return "At least one finding says <strong>stop</strong>: as it is written, this bicycle cannot be built.";
     case Outcome::bad_input:
+    case Outcome::unwritten:
       break;
   }
   return "The job cannot be planned as it is written.";

@@ -12,6 +12,7 @@ enum class Outcome {
   done,       ///< nothing in the answer speaks against building
   stopped,    ///< the plan holds at least one `stop`
   bad_input,  ///< something given was wrong; `trouble` says what, where and how to mend it
+  unwritten,  ///< a file could not be written; it is as it was
 };
 
 struct Answer {
@@ -34,6 +35,13 @@ struct Settings {
   std::vector<std::string> catalogs;  ///< folders; later ones add to earlier ones
 };
 
+/// A person's word on a finding. The caller reads the clock.
+struct Signature {
+  std::string by;
+  std::string reason;
+  std::string when;  ///< `2026-05-03T09:12:00Z`
+};
+
 /// Everything a page needs of one planned job.
 struct Sheet {
   Outcome outcome = Outcome::done;
@@ -52,6 +60,10 @@ class Session {
   Answer plan(const std::string& job, const Report& report) const;
   /// The finding with its working; `finding` is an id or the beginning of one.
   Answer why(const std::string& job, const std::string& finding, const Report& report) const;
+  /// Writes a named person's acceptance of a finding into the journal beside the job, or says why it cannot be accepted
+  /// and writes nothing. `finding` is a whole id. The answer shows the finding as it stands afterwards.
+  Answer accept(const std::string& job, const std::string& finding, const Signature& signature,
+                const Report& report) const;
   /// Says everything that is wrong with a job or a catalog file.
   Answer check(const std::string& file) const;
   /// Side elevation as SVG.

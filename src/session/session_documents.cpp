@@ -5,6 +5,7 @@
 #include "document/schemas.hpp"
 #include "problem/engines.hpp"
 #include "quantity/text.hpp"
+#include "session/answers.hpp"
 #include "session/opened.hpp"
 #include "session/session.hpp"
 
@@ -27,13 +28,6 @@ std::vector<Published> published() {
   for (const problem::EngineDocument& engine : problem::engines())
     all.push_back({std::string(engine.name) + "_problem", engine.schema});
   return all;
-}
-
-Answer refused(std::string trouble) {
-  Answer answer;
-  answer.outcome = Outcome::bad_input;
-  answer.trouble = std::move(trouble);
-  return answer;
 }
 
 constexpr std::string_view k_interface_prefix = "interface:";

@@ -73,7 +73,7 @@ void add_number_sentence(const Finding& finding, const NumberStyle& style, std::
               {"number", number_name(finding)},
               {"result", show(*finding.result, dimension, style)}};
   if (finding.must) holes["window"] = show_window(*finding.must, dimension, style);
-  if (finding.verdict == Verdict::accept && finding.should) {
+  if (finding.verdict == Verdict::accept && finding.should && !finding.passed) {
     holes["wish"] = show_window(*finding.should, dimension, style);
     out.push_back(fill(finding.must ? "finding.beside_wish" : "finding.beside_wish_only", holes));
     return;
@@ -83,7 +83,8 @@ void add_number_sentence(const Finding& finding, const NumberStyle& style, std::
     return;
   }
   std::string sentence = fill(holes["values"].empty() ? "finding.number_only" : "finding.number", holes);
-  if (finding.margin < 0 && (finding.verdict == Verdict::stop || finding.verdict == Verdict::rework)) {
+  const bool outside = finding.verdict == Verdict::stop || finding.verdict == Verdict::rework || finding.passed;
+  if (finding.margin < 0 && outside) {
     sentence.back() = ':';
     sentence += " " + missing_words(finding, style) + ".";
   }
@@ -233,6 +234,7 @@ std::string number_shown(const Finding& finding, const NumberStyle& style) {
       break;
     }
     case Verdict::accept:
+      if (finding.passed) return missing_words(finding, style);
       if (finding.result && finding.should)
         return show(*finding.result, dimension, style) + ", wish " + show_window(*finding.should, dimension, style);
       break;
@@ -278,7 +280,12 @@ std::vector<std::string> sentences(const Finding& finding, const NumberStyle& st
   if (finding.probability && finding.verdict == Verdict::measure)
     out.push_back(fill("probability",
                        {{"percent", fmt::format("{}", static_cast<int>(std::floor(*finding.probability * 100)))}}));
-  if (!finding.accepted_by.empty())
+  if (finding.passed)
+    out.push_back(fill("finding.passed", {{"verdict", std::string(word_for(*finding.passed))},
+                                          {"by", finding.accepted_by},
+                                          {"when", finding.accepted_when},
+                                          {"reason", finding.accepted_reason}}));
+  else if (!finding.accepted_by.empty())
     out.push_back(fill("finding.accepted", {{"by", finding.accepted_by}, {"reason", finding.accepted_reason}}));
   return out;
 }

@@ -230,6 +230,8 @@ std::optional<double> probability_of(const Case& arranged, const Window& must) {
   const auto end = [&](Mixed amount) { return quantity::nanometres(amount.base() * number.divisor - number.constant); };
   const auto low = must.low ? end(*must.low) : std::min(sum->support().low(), end(*must.high));
   const auto high = must.high ? end(*must.high) : std::max(sum->support().high(), low);
+  // A rule's own window and the law's may leave nothing between them.
+  if (high < low) return 0;
   return sum->probability_within({low, high});
 }
 

@@ -125,7 +125,7 @@ TEST(Journal, LineOfAnotherShapeIsAFault) {
   const ReadBack read = read_back(k_measured + changed(k_signed, "\"kind\": \"sign_off\"", "\"kind\": \"signoff\""));
   EXPECT_EQ(read.wrong, std::vector<std::string>{
                             "job.journal.jsonl:2:37: kind: The word is not one of those known here; found \"signoff\"; "
-                            "accepted: one of: value, sign_off, fact, undo; did you mean \"sign_off\"?"});
+                            "accepted: one of: value, sign_off, fact, undo, accept; did you mean \"sign_off\"?"});
 }
 
 struct Aside {

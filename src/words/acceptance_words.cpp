@@ -1,0 +1,55 @@
+#include "words/acceptance_words.hpp"
+
+#include "model/words.hpp"
+#include "quantity/ensure.hpp"
+#include "words/phrase.hpp"
+
+namespace cotter::words {
+namespace {
+
+using model::Acceptance;
+
+std::string names(const model::Finding& finding) {
+  std::string text;
+  for (const std::string& name : finding.rests_on) text += (text.empty() ? "" : ", ") + name;
+  return text;
+}
+
+std::string why_not(const model::Finding& finding, Acceptance acceptance) {
+  switch (acceptance) {
+    case Acceptance::nothing:
+      return std::string(phrase("accept.nothing"));
+    case Acceptance::already:
+      return fill("accept.already", {{"by", finding.accepted_by}, {"reason", finding.accepted_reason}});
+    case Acceptance::guarded:
+      return fill("accept.guarded",
+                  {{"guards", std::string(phrase("guards." + std::string(model::word_for(finding.guards))))}});
+    case Acceptance::undecided:
+      return std::string(phrase("accept.undecided"));
+    case Acceptance::unlike:
+      return std::string(phrase("accept.unlike"));
+    case Acceptance::no_limit:
+      return std::string(phrase("accept.no_limit"));
+    case Acceptance::nobody:
+      return std::string(phrase("accept.nobody"));
+    case Acceptance::maker:
+      return std::string(phrase("accept.maker"));
+    case Acceptance::unattested:
+      return fill("accept.unattested", {{"names", names(finding)}});
+    case Acceptance::may_sign:
+    case Acceptance::may_pass:
+      break;
+  }
+  quantity::ensure(false, "a refusal of what may be accepted");
+  return {};
+}
+
+}  // namespace
+
+std::string refused_acceptance(const model::Finding& finding, Acceptance acceptance) {
+  return fill("accept.refused", {{"finding", finding.id},
+                                 {"verdict", std::string(model::word_for(finding.verdict))},
+                                 {"why", why_not(finding, acceptance)}});
+}
+
+}  // namespace cotter::words
