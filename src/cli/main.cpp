@@ -21,7 +21,7 @@ constexpr const char* k_exit_codes =
     "64 the command itself was wrong; 70 a fault in cotter, please report it; 74 the result could not be written.";
 
 struct Arguments {
-  std::string job, finding, file, engine, output, schema, by, reason;
+  std::string job, later_job, finding, file, engine, output, schema, by, reason;
   std::vector<std::string> catalogs;
   bool json = false;
   unsigned short port = 8317;
@@ -75,6 +75,10 @@ int run(int argc, char** argv) {
   why->add_option("JOB", arguments.job, "Job file")->required();
   why->add_option("FINDING", arguments.finding, "Name of the finding, or its beginning")->required();
   why->add_flag("--json", arguments.json, "The findings as a document");
+  CLI::App* compare = app.add_subcommand("compare", "Say what a change to a job did");
+  compare->add_option("BEFORE", arguments.job, "Job file as it was")->required();
+  compare->add_option("AFTER", arguments.later_job, "Job file as it is now")->required();
+  compare->add_flag("--json", arguments.json, "The difference as a document");
   CLI::App* accept = app.add_subcommand("accept", "Sign for a finding: written into the journal beside the job");
   accept->add_option("JOB", arguments.job, "Job file")->required();
   accept->add_option("FINDING", arguments.finding, "Name of the finding, in full")->required();
@@ -112,6 +116,7 @@ int run(int argc, char** argv) {
   session::Answer answer;
   if (plan->parsed()) answer = session.plan(arguments.job, report_of(arguments));
   if (why->parsed()) answer = session.why(arguments.job, arguments.finding, report_of(arguments));
+  if (compare->parsed()) answer = session.compare(arguments.job, arguments.later_job, report_of(arguments));
   if (accept->parsed())
     answer = session.accept(arguments.job, arguments.finding, {arguments.by, arguments.reason, cli::time_now()},
                             report_of(arguments));

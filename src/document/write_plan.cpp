@@ -18,47 +18,43 @@ Node price_node(const std::optional<model::Price>& price) {
   return Node::map().set("hundredths", Node::integer(price->hundredths)).set("currency", Node::text(price->currency));
 }
 
-Node bill(const model::Plan& plan) {
-  Node list = Node::list();
-  for (const model::BillRow& row : plan.bill) {
-    Node node = Node::map();
-    node.set("item", Node::integer(row.item))
-        .set("place", Node::text(row.place))
-        .set("place_label", Node::text(row.place_label));
-    node.set("part", Node::text(row.part))
-        .set("label", Node::text(row.label))
-        .set("quantity", Node::integer(row.quantity));
-    node.set("mass", row.mass ? value_node(*row.mass) : Node::null()).set("price", price_node(row.price));
-    node.set("to_order", Node::boolean(row.to_order)).set("open", Node::boolean(row.open));
-    list.push(std::move(node));
-  }
-  return list;
+}  // namespace
+
+Node bill_row_node(const model::BillRow& row) {
+  Node node = Node::map();
+  node.set("item", Node::integer(row.item))
+      .set("place", Node::text(row.place))
+      .set("place_label", Node::text(row.place_label));
+  node.set("part", Node::text(row.part))
+      .set("label", Node::text(row.label))
+      .set("quantity", Node::integer(row.quantity));
+  node.set("mass", row.mass ? value_node(*row.mass) : Node::null()).set("price", price_node(row.price));
+  node.set("to_order", Node::boolean(row.to_order)).set("open", Node::boolean(row.open));
+  return node;
 }
 
-Node runs(const model::Plan& plan) {
-  Node list = Node::list();
-  for (const model::Run& run : plan.runs) {
-    Node steps = Node::list();
-    for (const model::RunStep& step : run.steps)
-      steps.push(Node::map()
-                     .set("opening", Node::text(step.opening))
-                     .set("letter", Node::text(step.letter))
-                     .set("label", Node::text(step.label))
-                     .set("depth_mm", Node::integer(step.depth)));
-    Node path = Node::list();
-    for (const model::PlanPoint& at : run.path) path.push(point(at));
-    Node node = Node::map();
-    node.set("line", Node::text(run.line)).set("number", Node::text(run.number)).set("label", Node::text(run.label));
-    node.set("kind", Node::text(std::string(model::word_for(run.kind))))
-        .set("from", Node::text(run.from))
-        .set("to", Node::text(run.to));
-    node.set("way_mm", Node::integer(run.way)).set("length_mm", Node::integer(run.length));
-    node.set("cut_to_length", Node::boolean(run.cut_to_length)).set("leading_end", Node::text(run.leading_end));
-    node.set("steps", std::move(steps)).set("path", std::move(path));
-    list.push(std::move(node));
-  }
-  return list;
+Node run_node(const model::Run& run) {
+  Node steps = Node::list();
+  for (const model::RunStep& step : run.steps)
+    steps.push(Node::map()
+                   .set("opening", Node::text(step.opening))
+                   .set("letter", Node::text(step.letter))
+                   .set("label", Node::text(step.label))
+                   .set("depth_mm", Node::integer(step.depth)));
+  Node path = Node::list();
+  for (const model::PlanPoint& at : run.path) path.push(point(at));
+  Node node = Node::map();
+  node.set("line", Node::text(run.line)).set("number", Node::text(run.number)).set("label", Node::text(run.label));
+  node.set("kind", Node::text(std::string(model::word_for(run.kind))))
+      .set("from", Node::text(run.from))
+      .set("to", Node::text(run.to));
+  node.set("way_mm", Node::integer(run.way)).set("length_mm", Node::integer(run.length));
+  node.set("cut_to_length", Node::boolean(run.cut_to_length)).set("leading_end", Node::text(run.leading_end));
+  node.set("steps", std::move(steps)).set("path", std::move(path));
+  return node;
 }
+
+namespace {
 
 Node pull_order(const model::Plan& plan) {
   Node list = Node::list();
@@ -89,43 +85,6 @@ Node openings(const model::Plan& plan) {
   return list;
 }
 
-Node cuts(const model::Plan& plan) {
-  Node list = Node::list();
-  for (const model::Cut& cut : plan.cuts)
-    list.push(Node::map()
-                  .set("id", Node::text(cut.id))
-                  .set("label", Node::text(cut.label))
-                  .set("length", cut.settled ? range_node(cut.length, quantity::Dimension::length) : Node::null())
-                  .set("settled", Node::boolean(cut.settled))
-                  .set("finding", Node::text(cut.finding))
-                  .set("source", Node::text(cut.source)));
-  return list;
-}
-
-Node work(const model::Plan& plan) {
-  Node list = Node::list();
-  for (const model::WorkStep& step : plan.work) {
-    Node node = Node::map();
-    node.set("mark", Node::text(step.mark))
-        .set("operation", Node::text(step.operation))
-        .set("label", Node::text(step.label));
-    node.set("phase", Node::text(step.phase))
-        .set("after", text_list(step.after))
-        .set("opens", text_list(step.opens))
-        .set("closes", text_list(step.closes));
-    node.set("tools", text_list(step.tools))
-        .set("position", Node::text(step.position))
-        .set("hundredths_of_minute", Node::integer(step.minutes));
-    node.set("reversible", Node::text(std::string(model::word_for(step.reversible))))
-        .set("hold_point", Node::boolean(step.hold_point));
-    node.set("evidence", Node::text(step.evidence))
-        .set("check", Node::text(step.check))
-        .set("caution", Node::text(step.caution));
-    list.push(std::move(node));
-  }
-  return list;
-}
-
 Node choices(const model::Plan& plan) {
   Node list = Node::list();
   for (const model::OpenChoice& choice : plan.choices)
@@ -137,7 +96,44 @@ Node choices(const model::Plan& plan) {
   return list;
 }
 
+template <class Entry, class Write>
+Node list_of(const std::vector<Entry>& entries, const Write& write) {
+  Node list = Node::list();
+  for (const Entry& entry : entries) list.push(write(entry));
+  return list;
+}
+
 }  // namespace
+
+Node cut_node(const model::Cut& cut) {
+  return Node::map()
+      .set("id", Node::text(cut.id))
+      .set("label", Node::text(cut.label))
+      .set("length", cut.settled ? range_node(cut.length, quantity::Dimension::length) : Node::null())
+      .set("settled", Node::boolean(cut.settled))
+      .set("finding", Node::text(cut.finding))
+      .set("source", Node::text(cut.source));
+}
+
+Node work_step_node(const model::WorkStep& step) {
+  Node node = Node::map();
+  node.set("mark", Node::text(step.mark))
+      .set("operation", Node::text(step.operation))
+      .set("label", Node::text(step.label));
+  node.set("phase", Node::text(step.phase))
+      .set("after", text_list(step.after))
+      .set("opens", text_list(step.opens))
+      .set("closes", text_list(step.closes));
+  node.set("tools", text_list(step.tools))
+      .set("position", Node::text(step.position))
+      .set("hundredths_of_minute", Node::integer(step.minutes));
+  node.set("reversible", Node::text(std::string(model::word_for(step.reversible))))
+      .set("hold_point", Node::boolean(step.hold_point));
+  node.set("evidence", Node::text(step.evidence))
+      .set("check", Node::text(step.check))
+      .set("caution", Node::text(step.caution));
+  return node;
+}
 
 Node plan_node(const model::Plan& plan) {
   Node findings = Node::list();
@@ -149,10 +145,13 @@ Node plan_node(const model::Plan& plan) {
   node.set("revision", Node::text(plan.revision)).set("bicycle", Node::text(plan.bicycle_label));
   node.set("shop", Node::text(plan.shop)).set("country", Node::text(plan.country));
   node.set("findings", std::move(findings))
-      .set("parts", bill(plan))
-      .set("lines", runs(plan))
+      .set("parts", list_of(plan.bill, bill_row_node))
+      .set("lines", list_of(plan.runs, run_node))
       .set("pull_order", pull_order(plan));
-  node.set("openings", openings(plan)).set("cuts", cuts(plan)).set("work", work(plan)).set("choices", choices(plan));
+  node.set("openings", openings(plan))
+      .set("cuts", list_of(plan.cuts, cut_node))
+      .set("work", list_of(plan.work, work_step_node))
+      .set("choices", choices(plan));
   node.set("hundredths_of_minute", Node::integer(plan.minutes));
   return node;
 }

@@ -9,5 +9,9 @@ namespace cotter::document {
 /// Everything the plan carries, amounts both as text with unit and as whole base units (`nm`, `udeg`, ...).
 Node plan_node(const model::Plan& plan);
 Node finding_node(const model::Finding& finding);
+Node bill_row_node(const model::BillRow& row);
+Node run_node(const model::Run& run);
+Node cut_node(const model::Cut& cut);
+Node work_step_node(const model::WorkStep& step);
 
 }  // namespace cotter::document

@@ -87,7 +87,8 @@ model::Plan make_plan(const model::Job& job, const model::Catalog& catalog, cons
   if (!route.runs.empty() || job.sheet.lines.empty())
     if (!through_shell) drop_findings(plan.findings, "shell_lines");
   append(plan.findings, std::move(route.findings));
-  // Before the order of work: a change that a passed limit asked for is no step of it. No later finding can be accepted.
+  // Before the order of work: a change that a passed limit asked for is no step of it. No later finding can be
+  // accepted.
   apply_decisions(job, plan.findings);
   WorkOrder work = work_order(
       assembly, {route.pulls, route.pull_order, route.runs, through_shell, permitted_changes(plan.findings)});

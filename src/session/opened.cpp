@@ -35,7 +35,8 @@ document::Read<Planned> open_and_plan(const std::string& version, const std::vec
   if (!catalog) return tl::unexpected(catalog.error());
   const auto loaded = document::load_job(job, *catalog);
   if (!loaded) return tl::unexpected(loaded.error());
-  return Planned{plan::make_plan(loaded->job, *catalog, {version, loaded->hash}), loaded->notes};
+  return Planned{plan::make_plan(loaded->job, *catalog, {version, loaded->hash}), loaded->notes,
+                 loaded->job.sheet.aliases};
 }
 
 }  // namespace cotter::session

@@ -1,6 +1,7 @@
 #pragma once
 // Catalog and job brought together from files, with every diagnostic in words.
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -19,6 +20,7 @@ document::Read<model::Catalog> open_catalog(const std::vector<std::string>& fold
 struct Planned {
   model::Plan plan;
   document::Diagnostics notes;
+  std::map<std::string, std::string> aliases;  ///< the job's old names of places
 };
 
 /// Reads the catalog and the job, and plans it.

@@ -66,6 +66,8 @@ class Session {
                 const Report& report) const;
   /// Says everything that is wrong with a job or a catalog file.
   Answer check(const std::string& file) const;
+  /// What the later job's plan says that the earlier one's did not; `stopped` when the later one holds a stop.
+  Answer compare(const std::string& before, const std::string& after, const Report& report) const;
   /// Side elevation as SVG.
   Answer draw(const std::string& job) const;
   /// Runs one engine on its own problem; `file` is JSON or YAML.

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 #include <map>
 
+#include "words/amounts.hpp"
 #include "words/finding_words.hpp"
 #include "words/layout.hpp"
 #include "words/phrase.hpp"
@@ -28,16 +29,6 @@ std::string hanging_bold(std::string_view first, std::string_view word, std::str
 
 std::string head(std::string_view key, const Layout& layout) {
   return "\n" + bold(phrase(key), layout) + "\n";
-}
-
-std::string money(std::int64_t hundredths, const std::string& currency) {
-  return fmt::format("{}{}.{:02}{}{}", hundredths < 0 ? "-" : "", std::abs(hundredths) / 100,
-                     std::abs(hundredths) % 100, currency.empty() ? "" : " ", currency);
-}
-
-std::string hours(std::int64_t hundredths_of_minute) {
-  const std::int64_t minutes = (hundredths_of_minute + 50) / 100;
-  return minutes < 60 ? fmt::format("{} min", minutes) : fmt::format("{} h {:02} min", minutes / 60, minutes % 60);
 }
 
 std::string without_stop(std::string text) {

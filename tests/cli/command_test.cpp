@@ -41,7 +41,7 @@ TEST(Command, AWrongCommandEndsWith64AndSaysSoOnStandardError) {
     EXPECT_NE(ended.trouble, "") << testing::PrintToString(arguments);
   }
   EXPECT_EQ(run({"plot", k_all_road}).trouble,
-            "There is no command \"plot\"; the commands are plan, why, accept, check, solve, draw, schema, serve.\n");
+            "There is no command \"plot\"; the commands are plan, why, compare, accept, check, solve, draw, schema, serve.\n");
 }
 
 TEST(Command, AnUnknownEngineFindingOrSchemaIsBadInput) {

@@ -44,7 +44,15 @@ Scene scene_of(const model::InterfaceKind& own, const model::Meeting& meeting, c
   Scene scene;
   scene.catalog.kinds[own.id] = own;
   scene.catalog.kinds[meeting.kind] = catalog().kinds.at(meeting.kind);
-  scene.catalog.work = catalog().work;
+  // Of the work only what the rule may send to, without what that would wait for: plans in the thousands.
+  for (model::Operation operation : catalog().work.operations) {
+    if (operation.id != rule.below.operation && operation.id != rule.above.operation) continue;
+    operation.after.clear();
+    operation.needs_open.clear();
+    operation.opens.clear();
+    operation.closes.clear();
+    scene.catalog.work.operations.push_back(operation);
+  }
   model::Rule judged = rule;
   const auto at = [&](std::int64_t base) {
     quantity::Value value;
