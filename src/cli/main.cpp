@@ -21,8 +21,9 @@ constexpr const char* k_exit_codes =
     "64 the command itself was wrong; 70 a fault in cotter, please report it; 74 the result could not be written.";
 
 struct Arguments {
-  std::string job, later_job, finding, file, engine, output, schema, by, reason;
-  std::vector<std::string> catalogs;
+  std::string job, later_job, finding, file, engine, output, schema, by, reason, bicycle, title;
+  std::vector<std::string> catalogs, own, jobs;
+  bool only_check = false;
   bool json = false;
   unsigned short port = 8317;
 };
@@ -84,6 +85,21 @@ int run(int argc, char** argv) {
   accept->add_option("FINDING", arguments.finding, "Name of the finding, in full")->required();
   accept->add_option("--by", arguments.by, "Who signs")->required();
   accept->add_option("--reason", arguments.reason, "Why it may be so")->required();
+  CLI::App* begin = app.add_subcommand("new", "Start a job: every place of a bicycle template, with what it needs");
+  begin->add_option("TEMPLATE", arguments.bicycle, "Bicycle template")->required();
+  begin->add_option("--title", arguments.title, "Title of the job");
+  begin
+      ->add_option("--own", arguments.own,
+                   "Place whose part is written in the job, every dimension ?; may be given again")
+      ->type_name("PLACE");
+  begin->add_option("-o,--output", arguments.output, "File to write; standard output when left out");
+  CLI::App* import = app.add_subcommand("import", "Parts from a spreadsheet (CSV), as a parts document");
+  import->add_option("FILE", arguments.file, "CSV file; one row an interface")->required();
+  import->add_flag("--check", arguments.only_check, "Only say what is wrong");
+  import->add_option("-o,--output", arguments.output, "File to write; standard output when left out");
+  CLI::App* catalog =
+      app.add_subcommand("catalog", "List the catalog by interface kind and family, and what is unused");
+  catalog->add_option("JOB", arguments.jobs, "Jobs whose parts count as used");
   CLI::App* check = app.add_subcommand("check", "Say everything that is wrong with a job, a catalog file or a problem");
   check->add_option("FILE", arguments.file, "File to check")->required();
   CLI::App* solve = app.add_subcommand("solve", "Run one engine on its own problem");
@@ -117,6 +133,11 @@ int run(int argc, char** argv) {
   if (plan->parsed()) answer = session.plan(arguments.job, report_of(arguments));
   if (why->parsed()) answer = session.why(arguments.job, arguments.finding, report_of(arguments));
   if (compare->parsed()) answer = session.compare(arguments.job, arguments.later_job, report_of(arguments));
+  if (begin->parsed()) answer = session.begin({arguments.bicycle, arguments.title, arguments.own});
+  if (import->parsed())
+    answer =
+        session.import_parts(arguments.file, arguments.only_check ? session::Import::check : session::Import::print);
+  if (catalog->parsed()) answer = session.catalog(arguments.jobs, report_of(arguments));
   if (accept->parsed())
     answer = session.accept(arguments.job, arguments.finding, {arguments.by, arguments.reason, cli::time_now()},
                             report_of(arguments));

@@ -42,6 +42,16 @@ struct Signature {
   std::string when;  ///< `2026-05-03T09:12:00Z`
 };
 
+/// A job to be started from a template.
+struct Beginning {
+  std::string bicycle;           ///< template
+  std::string title;             ///< empty: the template's label
+  std::vector<std::string> own;  ///< places whose part is written in the job, with every dimension `?`
+};
+
+/// Whether an import prints what it read or only says whether it is in order.
+enum class Import { print, check };
+
 /// Everything a page needs of one planned job.
 struct Sheet {
   Outcome outcome = Outcome::done;
@@ -68,6 +78,12 @@ class Session {
   Answer check(const std::string& file) const;
   /// What the later job's plan says that the earlier one's did not; `stopped` when the later one holds a stop.
   Answer compare(const std::string& before, const std::string& after, const Report& report) const;
+  /// A new job from a template, as YAML with comments.
+  Answer begin(const Beginning& beginning) const;
+  /// Parts from a table (CSV) as a `cotter: parts 1` document.
+  Answer import_parts(const std::string& file, Import import) const;
+  /// Entries of the catalog by kind and family, and those that neither a template nor one of the jobs uses.
+  Answer catalog(const std::vector<std::string>& jobs, const Report& report) const;
   /// Side elevation as SVG.
   Answer draw(const std::string& job) const;
   /// Runs one engine on its own problem; `file` is JSON or YAML.

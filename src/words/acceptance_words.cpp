@@ -15,6 +15,27 @@ std::string names(const model::Finding& finding) {
   return text;
 }
 
+std::string_view protected_thing(model::Guards guards) {
+  switch (guards) {
+    case model::Guards::brake:
+      return phrase("guards.brake");
+    case model::Guards::steering:
+      return phrase("guards.steering");
+    case model::Guards::axle:
+      return phrase("guards.axle");
+    case model::Guards::insertion:
+      return phrase("guards.insertion");
+    case model::Guards::pressure:
+      return phrase("guards.pressure");
+    case model::Guards::composite:
+      return phrase("guards.composite");
+    case model::Guards::nothing:
+      break;
+  }
+  quantity::ensure(false, "a guarded finding that guards nothing");
+  return {};
+}
+
 std::string why_not(const model::Finding& finding, Acceptance acceptance) {
   switch (acceptance) {
     case Acceptance::nothing:
@@ -22,8 +43,7 @@ std::string why_not(const model::Finding& finding, Acceptance acceptance) {
     case Acceptance::already:
       return fill("accept.already", {{"by", finding.accepted_by}, {"reason", finding.accepted_reason}});
     case Acceptance::guarded:
-      return fill("accept.guarded",
-                  {{"guards", std::string(phrase("guards." + std::string(model::word_for(finding.guards))))}});
+      return fill("accept.guarded", {{"guards", std::string(protected_thing(finding.guards))}});
     case Acceptance::undecided:
       return std::string(phrase("accept.undecided"));
     case Acceptance::unlike:

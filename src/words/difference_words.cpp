@@ -104,7 +104,7 @@ Section findings(const model::PlanDifference& difference, const NumberStyle& sty
 std::string part_shown(const std::optional<model::BillRow>& row) {
   if (!row || row->open) return std::string(phrase("difference.nothing"));
   std::string text = row->label + " (" + (row->mass ? grams(row->mass->nominal) : "? g");
-  text += ", " + (row->price ? money(row->price->hundredths, row->price->currency) : "? ") + ")";
+  text += ", " + (row->price ? money(row->price->hundredths, row->price->currency) : "?") + ")";
   return row->quantity == 1 ? text : std::to_string(row->quantity) + " x " + text;
 }
 

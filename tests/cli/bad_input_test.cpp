@@ -204,5 +204,76 @@ TEST(BadCatalog, AFolderThatIsNotThereIsRefused) {
             "files\n");
 }
 
+/// A quantity as a catalog names it, a value in its unit, and what is accepted instead of a unit of another one.
+struct Quantity {
+  std::string name, written, accepted;
+};
+
+const std::vector<Quantity> k_quantities = {{"length", "5 mm", "mm, cm, m, µm, nm, in or tpi, a unit of length"},
+                                            {"angle", "5°", "° or deg, a unit of angle"},
+                                            {"torque", "5 N·m", "N·m, a unit of torque"},
+                                            {"force", "5 N", "N or kN, a unit of force"},
+                                            {"mass", "5 g", "g, kg or mg, a unit of mass"},
+                                            {"pressure", "5 bar", "bar, kPa, MPa, Pa or psi, a unit of pressure"},
+                                            {"duration", "5 min", "s, min or h, a unit of duration"},
+                                            {"count", "5", "no unit: a count is a bare number"}};
+
+TEST(BadValue, EveryUnitWhereAnotherIsMeantIsSaidInTheDocumentAndInTheTable) {
+  const TemporaryFolder folder;
+  const Surroundings here = small_catalog(folder);
+  for (const Quantity& meant : k_quantities) {
+    const std::string least = edited(meant.written, "5", "0"), most = edited(meant.written, "5", "9");
+    folder.write("extra/kind.yaml",
+                 "cotter: interface_kinds 1\nkinds:\n  - id: thing\n    label: thing\n    about: One "
+                 "number.\n    dimensions:\n      number: {is: " +
+                     meant.name + ", label: number, from: " + least + ", to: " + most + "}\n");
+    for (const Quantity& written : k_quantities) {
+      folder.write("parts.yaml",
+                   "cotter: parts 1\nparts:\n  - {id: one, label: one, family: one, interfaces: {it: {kind: "
+                   "thing, number: " +
+                       written.written + "}}}\n");
+      folder.write("parts.csv",
+                   "part,label,family,interface,kind,number\none,one,one,it,thing," + written.written + "\n");
+      const Ended document = run({"--catalog", "extra", "check", "parts.yaml"}, here);
+      const Ended table = run({"--catalog", "extra", "import", "parts.csv", "--check"}, here);
+      if (written.name == meant.name) {
+        EXPECT_EQ(document.exit_code, 0) << document.trouble;
+        EXPECT_EQ(table.exit_code, 0) << table.trouble;
+        continue;
+      }
+      const bool bare = written.name == "count";
+      const std::string said =
+          std::string(bare ? "The value has no unit" : "The unit is one of another kind of quantity") + "; found \"" +
+          written.written +
+          "\"; accepted: " + (bare ? meant.accepted.substr(0, meant.accepted.find(", a unit of")) : meant.accepted);
+      // A torque without its metre is the slip that is nearest.
+      const bool near = meant.name == "torque" && written.name == "force";
+      const std::string mend = near ? "; did you mean \"N·m\"?" : "";
+      EXPECT_EQ(document.exit_code, 2);
+      EXPECT_EQ(document.trouble, "parts.yaml:3:79: parts[0].interfaces.it.number: " + said + mend + "\n");
+      EXPECT_EQ(table.exit_code, 2);
+      EXPECT_EQ(table.trouble, "parts.csv:2:22: row 2, column F (number): " + said + mend + "\n");
+    }
+  }
+}
+
+TEST(BadValue, ContradictoryDeviationsAreSaidWithTheirMend) {
+  const std::vector<std::pair<std::string, std::string>> rows = {
+      {"68.0 +0.1/+0.2 mm", "the upper deviation first, then the lower one; did you mean \"+0.2/+0.1\"?"},
+      {"68.0 -0.2/+0.1 mm", "the upper deviation first, then the lower one; did you mean \"+0.1/-0.2\"?"},
+      {"68.2..67.8 mm", "the smaller limit first, then the larger one; did you mean \"67.8..68.2\"?"}};
+  for (const auto& [written, mend] : rows) {
+    const TemporaryFolder folder;
+    folder.write("job.yaml", edited(small_job(), "68.0 ±0.1 mm", written));
+    const Ended ended = run({"plan", "job.yaml"}, small_catalog(folder));
+    EXPECT_EQ(ended.exit_code, 2);
+    EXPECT_EQ(
+        ended.trouble,
+        "job.yaml:11:57: parts[0].interfaces.shell.width: The deviations cannot be read, or the lower one is above "
+        "the upper one; found \"" +
+            written + "\"; accepted: " + mend + "\n");
+  }
+}
+
 }  // namespace
 }  // namespace cotter::cli

@@ -41,7 +41,8 @@ TEST(Command, AWrongCommandEndsWith64AndSaysSoOnStandardError) {
     EXPECT_NE(ended.trouble, "") << testing::PrintToString(arguments);
   }
   EXPECT_EQ(run({"plot", k_all_road}).trouble,
-            "There is no command \"plot\"; the commands are plan, why, compare, accept, check, solve, draw, schema, serve.\n");
+            "There is no command \"plot\"; the commands are plan, why, compare, accept, new, import, catalog, check, "
+            "solve, draw, schema, serve.\n");
 }
 
 TEST(Command, AnUnknownEngineFindingOrSchemaIsBadInput) {
@@ -171,8 +172,9 @@ TEST(Schema, ListsAndPrintsThem) {
   const Ended list = run({"schema"});
   EXPECT_EQ(list.exit_code, 0);
   const auto names = lines_of(list.output);
-  for (const char* name : {"job", "parts", "interface_kinds", "bicycle", "section", "operations", "journal_entry", "fit_problem",
-                           "stack_problem", "route_problem", "sequence_problem", "interface:press_shell"})
+  for (const char* name :
+       {"job", "parts", "interface_kinds", "bicycle", "section", "operations", "journal_entry", "fit_problem",
+        "stack_problem", "route_problem", "sequence_problem", "interface:press_shell"})
     EXPECT_NE(std::find(names.begin(), names.end(), name), names.end()) << name;
   for (const std::string& name : names) {
     const json schema = json::parse(run({"schema", name}).output);

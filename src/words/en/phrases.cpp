@@ -91,7 +91,6 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"accept.beginning", "An acceptance needs the whole name of the finding, not the beginning \"{wanted}\": {names}"},
     {"accept.unwritten", "The journal {file} could not be written; nothing was accepted."},
     {"accept.done", "Written to {file} as entry {entry}; an entry of kind undo with this name takes it back."},
-    {"guards.nothing", "nothing"},
     {"guards.brake", "the brakes"},
     {"guards.steering", "the steering"},
     {"guards.axle", "the hold of a wheel"},
@@ -165,6 +164,32 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"connection.guarded",
      "A brake that nothing works is no brake. The pairing of lever and brake is judged for this connection only; a "
      "bicycle braked the other way round needs its own template."},
+
+    // New jobs and the catalog.
+    {"new.head",
+     "A new job: {template}. Write a part behind each place, from the catalog or one of your own under parts; ? is a "
+     "dimension that nobody knows yet."},
+    {"new.own",
+     "Parts of your own. Each ? is a dimension to measure or a word to find out; take the kind that your part has."},
+    {"new.place", "{label}."},
+    {"new.optional", "{label}, may stay empty."},
+    {"new.no_features", "Nothing of it has to mate."},
+    {"new.features", "It must offer: {list}."},
+    {"new.parts", "In the catalog, what offers most of it first: {list}."},
+    {"new.kinds", "{interface} is one of: {list}."},
+    {"new.lines", "Lines that join the devices. Take the # away when the devices are chosen."},
+    {"new.line_parts", "  or: {list}."},
+    {"new.unknown", "There is no bicycle template \"{wanted}\".{nearest} The templates are {list}."},
+    {"new.unknown_place", "The template has no place \"{wanted}\".{nearest} Its places are {list}."},
+    {"new.nearest", " Did you mean \"{word}\"?"},
+    {"catalog.kind", "{kind} ({label}): {count}: {list}"},
+    {"catalog.no_part", "no part offers it"},
+    {"catalog.family", "{family}: {count}: {list}"},
+    {"catalog.all_used", "none"},
+    {"head.catalog_kinds", "Interface kinds, and the parts that offer them"},
+    {"head.catalog_families", "{count} families"},
+    {"head.catalog_unused", "Parts that no place of a template could take and none of these jobs uses"},
+    {"import.done", "{file}: in order, {parts} parts with {interfaces} interfaces"},
 
     // What a change did.
     {"difference.worse", "{subject}: was {was}, is {is} now."},
