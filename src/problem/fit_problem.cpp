@@ -3,6 +3,7 @@
 #include <set>
 
 #include "engine/fit/solve.hpp"
+#include "problem/fit_press.hpp"
 #include "problem/fit_read.hpp"
 #include "problem/fit_write.hpp"
 
@@ -17,6 +18,7 @@ using Need = Field::Need;
 
 constexpr std::int64_t k_most_whole = 1'000'000'000'000'000;
 constexpr std::size_t k_most_entries = 2'000;
+constexpr std::size_t k_most_presses = 200;
 
 std::vector<std::string> law_words() {
   std::vector<std::string> words;
@@ -87,6 +89,16 @@ Node solve_limits(const Node& list, Diagnostics& diagnostics) {
   return solved;
 }
 
+Node solve_presses(const Node& list, Diagnostics& diagnostics) {
+  Node solved = Node::list();
+  for (std::size_t i = 0; i < list.items().size(); ++i) {
+    const Node& node = list.items()[i];
+    const auto fit = read_fit_press(node, "press[" + std::to_string(i) + "]", diagnostics);
+    if (fit) solved.push(fit_press_node(*fit, engine::fit::press(*fit), document::text_or(node, "source")));
+  }
+  return solved;
+}
+
 }  // namespace
 
 SchemaRef fit_schema() {
@@ -95,7 +107,9 @@ SchemaRef fit_schema() {
       {{"cotter", document::word_schema({"fit_problem 1"}), Need::required, "Format and version."},
        {"checks", document::list_schema(check_schema(), 0, k_most_entries), Need::optional, "Checks to judge."},
        {"limits", document::list_schema(limits_schema(), 0, k_most_entries), Need::optional,
-        "ISO classes whose limits are wanted."}});
+        "ISO classes whose limits are wanted."},
+       {"press", document::list_schema(fit_press_schema(), 0, k_most_presses), Need::optional,
+        "Press fits to compute."}});
 }
 
 document::Read<Node> solve_fit(const Node& problem, const std::string& file) {
@@ -104,10 +118,12 @@ document::Read<Node> solve_fit(const Node& problem, const std::string& file) {
   if (!diagnostics.empty()) return tl::unexpected(diagnostics);
   check_ids(problem, "checks", diagnostics);
   check_ids(problem, "limits", diagnostics);
+  check_ids(problem, "press", diagnostics);
   Node result = Node::map();
   result.set("engine", Node::text("fit"));
   if (const Node* checks = problem.find("checks")) result.set("checks", solve_checks(*checks, diagnostics));
   if (const Node* limits = problem.find("limits")) result.set("limits", solve_limits(*limits, diagnostics));
+  if (const Node* presses = problem.find("press")) result.set("press", solve_presses(*presses, diagnostics));
   if (!diagnostics.empty()) return tl::unexpected(diagnostics);
   return result;
 }

@@ -12,34 +12,6 @@ using quantity::Certainty;
 using quantity::Dimension;
 using quantity::Range;
 
-std::string word_for(Certainty certainty) {
-  if (certainty == Certainty::holds) return "holds";
-  return certainty == Certainty::fails ? "fails" : "open";
-}
-
-std::string word_for(Edge edge) {
-  if (edge == Edge::none) return "none";
-  return edge == Edge::from ? "from" : "to";
-}
-
-/// Lengths are counted in nanometres, everything else in its own base unit.
-std::string counted(const std::string& name, Dimension dimension) {
-  return name + (dimension == Dimension::length ? "_nm" : "_base");
-}
-
-/// An end that is not there is left out.
-Node range_node(const Range& range, Dimension dimension) {
-  Node node = Node::map();
-  const auto add = [&](const std::string& name, std::int64_t amount) {
-    if (amount <= -k_open_end || amount >= k_open_end) return;
-    node.set(name, Node::text(quantity::print_amount(amount, dimension)));
-    node.set(counted(name, dimension), Node::integer(amount));
-  };
-  add("low", range.low().base());
-  add("high", range.high().base());
-  return node;
-}
-
 Node optional_range(const std::optional<Range>& range, Dimension dimension) {
   return range ? range_node(*range, dimension) : Node::null();
 }
@@ -90,6 +62,34 @@ Node influences(const engine::fit::Check& check, const engine::fit::CheckResult&
 }
 
 }  // namespace
+
+std::string word_for(Certainty certainty) {
+  if (certainty == Certainty::holds) return "holds";
+  return certainty == Certainty::fails ? "fails" : "open";
+}
+
+std::string word_for(Edge edge) {
+  if (edge == Edge::none) return "none";
+  return edge == Edge::from ? "from" : "to";
+}
+
+/// Lengths are counted in nanometres, everything else in its own base unit.
+std::string counted(const std::string& name, Dimension dimension) {
+  return name + (dimension == Dimension::length ? "_nm" : "_base");
+}
+
+/// An end that is not there is left out.
+Node range_node(const Range& range, Dimension dimension) {
+  Node node = Node::map();
+  const auto add = [&](const std::string& name, std::int64_t amount) {
+    if (amount <= -k_open_end || amount >= k_open_end) return;
+    node.set(name, Node::text(quantity::print_amount(amount, dimension)));
+    node.set(counted(name, dimension), Node::integer(amount));
+  };
+  add("low", range.low().base());
+  add("high", range.high().base());
+  return node;
+}
 
 Node fit_result_node(const engine::fit::Check& check, const engine::fit::CheckResult& result,
                      const std::string& source) {
