@@ -1,11 +1,13 @@
 // Rules of the meeting of two kinds.
 
 #include <algorithm>
+#include <cmath>
 #include <fmt/format.h>
 
 #include "document/read_kinds.hpp"
 #include "document/read_rules.hpp"
 #include "document/read_value.hpp"
+#include "document/schemas_fields.hpp"
 
 namespace cotter::document {
 namespace {
@@ -26,6 +28,8 @@ class RuleReader {
   std::pair<std::string, std::string> read_words(const Spot& spot);
   std::string read_word(const Spot& spot, std::string_view side, const model::InterfaceKind& kind);
   void read_limits(const Spot& spot, model::Rule& rule);
+  std::optional<model::PressRule> read_press(const Spot& spot);
+  model::MaterialRef read_material(const Spot& spot);
   void claim(const Spot& id);
 
   const model::InterfaceKind& own_;
@@ -86,6 +90,41 @@ void RuleReader::read_limits(const Spot& spot, model::Rule& rule) {
   require_dimension(spot.at("should"), rule.should, operand_dimensions_, diagnostics_);
 }
 
+model::MaterialRef RuleReader::read_material(const Spot& spot) {
+  const std::string text = spot.text();
+  if (text.starts_with("own.")) return {OperandRef::Side::own, read_word(spot, "own.", own_)};
+  if (text.starts_with("other.")) return {OperandRef::Side::other, read_word(spot, "other.", other_)};
+  const auto& known = material_words();
+  if (std::find(known.begin(), known.end(), text) == known.end()) report_unknown(diagnostics_, spot, "material", known);
+  return {OperandRef::Side::fixed, text};
+}
+
+std::optional<model::PressRule> RuleReader::read_press(const Spot& spot) {
+  if (!spot.is_map()) return std::nullopt;
+  model::PressRule press;
+  for (const char* name : {"outer", "inner", "length", "most_stress"}) {
+    if (!spot.at(name).is_scalar()) continue;
+    const auto wanted =
+        std::string_view(name) == "most_stress" ? quantity::Dimension::pressure : quantity::Dimension::length;
+    operand_dimensions_.clear();
+    auto operand = read_operand(spot.at(name));
+    if (!operand) continue;
+    if (operand_dimensions_.back() != wanted)
+      report(diagnostics_, spot.at(name), "bad_value", "The operand is of another kind of quantity.",
+             fmt::format("a {}", quantity::word_for(wanted)));
+    press.operands[name] = std::move(*operand);
+  }
+  press.hub = read_material(spot.at("hub"));
+  press.shaft = read_material(spot.at("shaft"));
+  const auto millionths = [](double number) { return static_cast<std::int64_t>(std::llround(number * 1e6)); };
+  press.friction_low = millionths(spot.at("friction").at("from").real(0));
+  press.friction_high = millionths(spot.at("friction").at("to").real(0));
+  if (press.friction_high < press.friction_low)
+    report(diagnostics_, spot.at("friction").at("to"), "out_of_range", "The range ends before it starts.",
+           "at least `from`");
+  return press;
+}
+
 model::Rule RuleReader::read(const Spot& spot) {
   operand_dimensions_.clear();
   claim(spot.at("id"));
@@ -103,6 +142,7 @@ model::Rule RuleReader::read(const Spot& spot) {
   rule.guards = protection.guards;
   rule.may_pass = protection.may_pass;
   rule.source = read_source(spot.at("source"), diagnostics_);
+  rule.press = read_press(spot.at("press"));
   return rule;
 }
 

@@ -40,6 +40,19 @@ SchemaRef word_property_schema() {
                                         });
 }
 
+SchemaRef press_schema() {
+  const SchemaRef friction =
+      object_schema("friction", {needed("from", real_schema(0, 2)), needed("to", real_schema(0, 2))});
+  return object_schema(
+      "press", {needed("outer", short_text_schema(), "Outside diameter of the part with the bore."),
+                optional("inner", short_text_schema(), "Inside diameter of the part pressed in; solid when left out."),
+                needed("length", short_text_schema(), "Length over which the two touch."),
+                optional("most_stress", short_text_schema(), "Most hoop stress that the maker allows at the bore."),
+                needed("hub", short_text_schema(), "Material of the part with the bore, or `own.<word>`."),
+                needed("shaft", short_text_schema(), "Material of the part pressed in, or `other.<word>`."),
+                needed("friction", friction, "Coefficient of friction while pressing.")});
+}
+
 SchemaRef rule_schema() {
   return object_schema("rule",
                        {
@@ -57,6 +70,7 @@ SchemaRef rule_schema() {
                            optional("guards", guards_schema()),
                            optional("may_pass", may_pass_schema()),
                            optional("source", source_schema(), "Common practice when left out."),
+                           optional("press", press_schema(), "What pressing the two together does to them."),
                        });
 }
 

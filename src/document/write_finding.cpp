@@ -14,9 +14,9 @@ std::string_view word_for(model::Edge edge) {
   return k_words[static_cast<std::size_t>(edge)];
 }
 
-Node values(const model::Finding& finding) {
+Node values(const std::vector<model::NamedValue>& values) {
   Node list = Node::list();
-  for (const model::NamedValue& named : finding.values) {
+  for (const model::NamedValue& named : values) {
     Node node = Node::map();
     node.set("symbol", Node::text(named.symbol))
         .set("label", Node::text(named.label))
@@ -87,6 +87,34 @@ Node facts(const model::Finding& finding) {
   return list;
 }
 
+std::string_view word_for(quantity::Certainty certainty) {
+  if (certainty == quantity::Certainty::holds) return "holds";
+  return certainty == quantity::Certainty::fails ? "fails" : "open";
+}
+
+Node press_node(const std::optional<model::PressWorking>& press) {
+  if (!press) return Node::null();
+  Node steps = Node::list();
+  for (const model::WorkingStep& step : press->steps)
+    steps.push(Node::map()
+                   .set("name", Node::text(step.name))
+                   .set("formula", Node::text(step.formula))
+                   .set("range", range_node(step.range, step.dimension)));
+  const bool judged = press->most_stress && !press->steps.empty();
+  return Node::map()
+      .set("values", values(press->values))
+      .set("steps", std::move(steps))
+      .set("missing", text_list(press->missing))
+      .set("rests_on", text_list(press->rests_on))
+      .set("note", Node::text(press->note))
+      .set("hub_source", Node::text(press->hub_source))
+      .set("shaft_source", Node::text(press->shaft_source))
+      .set("most_stress",
+           press->most_stress ? range_node(*press->most_stress, quantity::Dimension::pressure) : Node::null())
+      .set("stress", judged ? Node::text(std::string(word_for(press->stress))) : Node::null())
+      .set("composite", Node::boolean(press->composite));
+}
+
 }  // namespace
 
 Node text_list(const std::vector<std::string>& list) {
@@ -135,7 +163,7 @@ Node finding_node(const model::Finding& finding) {
   node.set("rule", Node::text(finding.rule))
       .set("rule_label", Node::text(finding.rule_label))
       .set("law", Node::text(finding.law));
-  node.set("subject", Node::text(finding.subject)).set("about", about(finding)).set("values", values(finding));
+  node.set("subject", Node::text(finding.subject)).set("about", about(finding)).set("values", values(finding.values));
   node.set("formula", Node::text(finding.formula))
       .set("result", window(finding.result))
       .set("must", window(finding.must));
@@ -150,6 +178,7 @@ Node finding_node(const model::Finding& finding) {
       .set("operation_label", Node::text(finding.operation_label))
       .set("advice", Node::text(finding.advice))
       .set("rests_on", text_list(finding.rests_on));
+  node.set("press", press_node(finding.press));
   node.set("facts", facts(finding)).set("guards", Node::text(std::string(model::word_for(finding.guards))));
   node.set("may_pass", Node::text(std::string(model::word_for(finding.may_pass))));
   node.set("source", Node::map()

@@ -55,6 +55,28 @@ struct Measurement {
   std::vector<quantity::Range> other_choice;       ///< measured inside, another set of pieces would be chosen
 };
 
+/// One number of a calculation that goes along with a finding.
+struct WorkingStep {
+  std::string name;
+  std::string formula;
+  quantity::Dimension dimension = quantity::Dimension::length;
+  quantity::Range range;
+};
+
+/// What pressing two parts together does to them; shown in the working.
+struct PressWorking {
+  std::vector<NamedValue> values;     ///< what goes in beside bore and shaft
+  std::vector<WorkingStep> steps;     ///< none: not computed
+  std::vector<std::string> missing;   ///< labels of what no part states, without which nothing is computed
+  std::vector<std::string> rests_on;  ///< labels of assumed or unknown values under it
+  std::string note;                   ///< key of the phrase that says why nothing is computed
+  std::string hub_source;             ///< where the elastic constants of the two parts come from
+  std::string shaft_source;
+  std::optional<quantity::Range> most_stress;               ///< what the maker allows at the bore
+  quantity::Certainty stress = quantity::Certainty::holds;  ///< whether the stress stays below it
+  bool composite = false;                                   ///< a wall of composite takes the pressure
+};
+
 /// What the margin is against.
 enum class Edge { none, from, to };
 
@@ -85,8 +107,9 @@ struct Finding {
   Guards guards = Guards::nothing;
   MayPass may_pass = MayPass::mechanic;
   Source source;
-  std::int64_t late = 0;    ///< what finding out too late costs, hundredths of a minute
-  std::string only_with;    ///< fact without which this finding asks nothing (see JointForm)
+  std::int64_t late = 0;  ///< what finding out too late costs, hundredths of a minute
+  std::string only_with;  ///< fact without which this finding asks nothing (see JointForm)
+  std::optional<PressWorking> press;
   std::string accepted_by;  ///< a standing decision
   std::string accepted_reason;
   std::string accepted_when;

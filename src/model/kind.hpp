@@ -54,6 +54,22 @@ struct Outcome {
   std::string advice;     ///< one sentence in the catalog's language
 };
 
+/// What a part of a press fit is made of: the word of an interface of this name, or a material by its name.
+struct MaterialRef {
+  OperandRef::Side side = OperandRef::Side::fixed;
+  std::string name;
+};
+
+/// A rule whose bore and shaft are pressed together: what pressure, force and stress follow from besides those two.
+/// Goes with the rule's own verdict; see docs/fit.md.
+struct PressRule {
+  std::map<std::string, OperandRef> operands;  ///< outer, inner (left out: solid), length, most_stress
+  MaterialRef hub;
+  MaterialRef shaft;
+  std::int64_t friction_low = 0;  ///< in millionths
+  std::int64_t friction_high = 0;
+};
+
 struct Window {
   std::optional<quantity::Value> from;
   std::optional<quantity::Value> to;
@@ -71,6 +87,7 @@ struct Rule {
   Guards guards = Guards::nothing;
   MayPass may_pass = MayPass::mechanic;
   Source source;
+  std::optional<PressRule> press;
 };
 
 /// Which kind this one meets, and the rules that judge the pair. Declared on one side only.

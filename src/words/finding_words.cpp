@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "words/phrase.hpp"
+#include "words/press_words.hpp"
 
 namespace cotter::words {
 namespace {
@@ -250,6 +251,7 @@ std::vector<std::string> sentences(const Finding& finding, const NumberStyle& st
   std::vector<std::string> out;
   add_number_sentence(finding, style, out);
   add_fact_sentences(finding, out);
+  for (std::string& sentence : press_sentences(finding, style)) out.push_back(std::move(sentence));
   if (!finding.mismatches.empty()) out.push_back(fill("finding.mismatch", {{"list", join(finding.mismatches, "; ")}}));
   for (const model::Addition& addition : finding.additions) {
     const std::string dimension = addition.dimension.empty() ? "" : ", " + addition.dimension;
@@ -290,24 +292,27 @@ std::vector<std::string> sentences(const Finding& finding, const NumberStyle& st
   return out;
 }
 
+std::string value_line(const model::NamedValue& named, const NumberStyle& style) {
+  const std::string who = named.place_label.empty() ? named.label : named.place_label + ", " + named.label;
+  const bool bare = !named.ref && named.value.origin.kind == quantity::OriginKind::assumed;
+  return "value     " + named.symbol + " = " +
+         (bare ? show(named.value.range(), named.value.dimension, style) : show_origin(named.value, style)) +
+         (who.empty() ? "" : "  [" + who + "]");
+}
+
 std::vector<std::string> working(const Finding& finding, const NumberStyle& style) {
   const Dimension dimension = dimension_of(finding);
   std::vector<std::string> out;
   out.push_back("rule      " + finding.rule + (finding.rule_label.empty() ? "" : " (" + finding.rule_label + ")"));
   if (!finding.law.empty()) out.push_back("law       " + finding.law);
-  for (const model::NamedValue& named : finding.values) {
-    const std::string who = named.place_label.empty() ? named.label : named.place_label + ", " + named.label;
-    const bool bare = !named.ref && named.value.origin.kind == quantity::OriginKind::assumed;
-    out.push_back("value     " + named.symbol + " = " +
-                  (bare ? show(named.value.range(), named.value.dimension, style) : show_origin(named.value, style)) +
-                  (who.empty() ? "" : "  [" + who + "]"));
-  }
+  for (const model::NamedValue& named : finding.values) out.push_back(value_line(named, style));
   if (!finding.formula.empty() && finding.result)
     out.push_back("formula   " + finding.formula + " = " + formula_with_numbers(finding, style) + " = " +
                   show(*finding.result, dimension, style));
   if (finding.must) out.push_back("must be   " + show_window(*finding.must, dimension, style));
   if (finding.should) out.push_back("usual     " + show_window(*finding.should, dimension, style));
   if (finding.result && finding.must) out.push_back("margin    " + amount(finding.margin, dimension, style));
+  for (std::string& line : press_lines(finding, style)) out.push_back(std::move(line));
   out.push_back("source    " + std::string(source_word(finding.source)) + finding.source.text);
   const char* may_pass[] = {"may_pass.nobody", "may_pass.mechanic", "may_pass.maker"};
   out.push_back("limit     " + std::string(phrase(may_pass[static_cast<int>(finding.may_pass)])));

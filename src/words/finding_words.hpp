@@ -18,6 +18,9 @@ std::vector<std::string> sentences(const model::Finding& finding, const quantity
 /// The working: rule, each value with its origin, formula with numbers put in, window, margin, source, who may pass it.
 std::vector<std::string> working(const model::Finding& finding, const quantity::NumberStyle& style = {});
 
+/// One line of the working: a value with its role, its origin and what it belongs to.
+std::string value_line(const model::NamedValue& named, const quantity::NumberStyle& style = {});
+
 /// An amount or a range, rounded to a thousandth for lengths: "41.96 mm", "41.94 to 41.98 mm".
 std::string show(const quantity::Range& range, quantity::Dimension dimension, const quantity::NumberStyle& style = {});
 /// "from 0.3 to 1 mm", "at least 3 mm".

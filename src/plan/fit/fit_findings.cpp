@@ -4,6 +4,7 @@
 
 #include "plan/finding_parts.hpp"
 #include "plan/fit/fit_check.hpp"
+#include "plan/fit/press_working.hpp"
 
 namespace cotter::plan {
 namespace {
@@ -118,6 +119,7 @@ class JointAdapter {
     finding.values = fit.values;
     finding.should = as_range(rule.should);
     fill(rule, fit, engine::fit::judge(fit.check), finding);
+    add_press(assembly_, rule, sides, fit, finding);
     return finding;
   }
 

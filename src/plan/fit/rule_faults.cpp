@@ -1,3 +1,4 @@
+#include "engine/fit/press.hpp"
 #include "engine/fit/solve.hpp"
 #include "plan/fit/fit_findings.hpp"
 
@@ -43,6 +44,13 @@ std::string sentence(const engine::fit::Fault& fault) {
   return "the rule cannot be judged";
 }
 
+void add_press_faults(const model::Rule& rule, std::vector<std::string>& out) {
+  if (rule.law != engine::fit::law_spec(engine::fit::Law::bore_on_shaft).word)
+    out.emplace_back("only a bore on a shaft can be pressed");
+  for (const char* role : {"outer", "length"})
+    if (!rule.press->operands.contains(role)) out.push_back("pressing needs the operand " + std::string(role));
+}
+
 std::vector<std::string> faults_of(const model::Rule& rule, const model::InterfaceKind& own,
                                    const model::InterfaceKind& other) {
   const auto law = engine::fit::law_from_word(rule.law);
@@ -72,6 +80,7 @@ std::vector<std::string> faults_of(const model::Rule& rule, const model::Interfa
   if (rule.must.from) check.must.low = quantity::Mixed::from_base(rule.must.from->nominal);
   if (rule.must.to) check.must.high = quantity::Mixed::from_base(rule.must.to->nominal);
   for (const engine::fit::Fault& fault : engine::fit::faults(check)) out.push_back(sentence(fault));
+  if (rule.press) add_press_faults(rule, out);
   return out;
 }
 

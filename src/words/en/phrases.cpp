@@ -120,6 +120,41 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"may_pass.mechanic", "A mechanic may accept it with a written reason."},
     {"may_pass.maker", "Only the maker's paper for this very part may pass it."},
 
+    // Press fits.
+    {"step.interference", "interference"},
+    {"step.pressure", "pressure between the two"},
+    {"step.hub_hoop", "hoop stress (tension) at the bore"},
+    {"step.shaft_hoop", "hoop stress (compression) inside the part pressed in"},
+    {"step.force", "force to press it home"},
+    {"step.torque", "torque that friction holds"},
+    {"step.inner_shrinks",
+     "what the inside of the part pressed in loses in diameter, and with it a bearing in clearance"},
+    {"step.outer_grows", "what the outside of the part with the bore gains in diameter"},
+    {"press.force",
+     "Pressing it home takes {force}, computed for round elastic parts; choose press and pilots for the upper end."},
+    {"press.over_limit",
+     "The hoop stress at the bore would be {stress}; its maker allows {limit}. Do not press these two together."},
+    {"press.may_exceed",
+     "The hoop stress at the bore would be {stress}; its maker allows {limit}. Not to be pressed before measurements "
+     "put it below."},
+    {"press.limit_unheld",
+     "Its maker allows a hoop stress of {limit} at the bore, and the stress cannot be computed yet: cotter why names "
+     "what is missing."},
+    {"press.limit_assumed",
+     "The hoop stress at the bore would be {stress} and its maker allows {limit}, but the stress rests on what nobody "
+     "vouches for: {names}. Ask the maker in writing."},
+    {"press.composite",
+     "Composite: the formula takes a wall that is the same in all directions, so its numbers are an order of magnitude "
+     "only. The layup decides, and the maker's word for this very part goes before them."},
+    {"press.missing", "not computed, because no part states: {names}"},
+    {"press.rests_on", "rests on values nobody vouches for: {names}"},
+    {"press.too_much",
+     "not computed: the interference may be more than a tenth of a wall, which no elastic part takes; measure both"},
+    {"press.no_wall", "not computed: by the values as they stand no wall is left beside the joint"},
+    {"press.no_limit", "no limit on the stress is stated, so these numbers decide nothing"},
+    {"press.hub_source", "elastic constants of the part with the bore: {source}"},
+    {"press.shaft_source", "elastic constants of the part pressed in: {source}"},
+
     // Lines.
     {"route.no_way",
      "No way for: {lines}. Taken together they cannot all run; leave any one of them out and the rest can."},
