@@ -5,6 +5,7 @@
 
 #include "document/parse.hpp"
 #include "document/read_bicycle.hpp"
+#include "document/read_condition.hpp"
 #include "document/read_header.hpp"
 #include "document/read_kinds.hpp"
 #include "document/read_operations.hpp"
@@ -16,7 +17,8 @@ namespace {
 
 using Texts = std::vector<std::pair<std::string, std::string>>;
 
-const std::vector<std::string> k_kinds{"interface_kinds", "parts", "section", "bicycle", "operations"};
+const std::vector<std::string> k_kinds{"interface_kinds", "parts",      "section", "bicycle",
+                                       "operations",      "conditions", "tools"};
 
 struct CatalogFile {
   std::string kind;
@@ -28,6 +30,8 @@ SchemaRef schema_of(const std::string& kind) {
   if (kind == "interface_kinds") return kinds_schema();
   if (kind == "parts") return parts_schema();
   if (kind == "section") return section_schema();
+  if (kind == "conditions") return conditions_schema();
+  if (kind == "tools") return tools_schema();
   return kind == "bicycle" ? bicycle_schema() : operations_schema();
 }
 
@@ -41,11 +45,11 @@ class CatalogReader {
   void open(const std::string& name, const std::string& text);
   template <class Visit>
   void each(std::string_view kind, Visit visit);
-  void claim(const Spot& id, std::string_view noun, Names& names, Diagnostics& diagnostics);
   void read_all_kinds();
   void read_all_parts();
   void read_work();
   void read_all_bicycles();
+  void read_bench_rules();
   void check_work();
   Diagnostics all_diagnostics() const;
 
@@ -85,12 +89,6 @@ template <class Visit>
 void CatalogReader::each(std::string_view kind, Visit visit) {
   for (CatalogFile& file : files_)
     if (file.kind == kind) visit(Spot(file.root), file.diagnostics);
-}
-
-void CatalogReader::claim(const Spot& id, std::string_view noun, Names& names, Diagnostics& diagnostics) {
-  if (!id.is_scalar()) return;
-  const auto [seen, is_new] = names.emplace(id.text(), Seen{diagnostics.file(), id.mark()});
-  if (!is_new) report_duplicate(diagnostics, id, noun, seen->second);
 }
 
 void CatalogReader::read_work() {
@@ -146,6 +144,16 @@ void CatalogReader::read_all_bicycles() {
   });
 }
 
+void CatalogReader::read_bench_rules() {
+  Names conditions, tools;
+  each("conditions", [&](const Spot& document, Diagnostics& diagnostics) {
+    read_condition_rules(document, conditions, catalog_.conditions, diagnostics);
+  });
+  each("tools", [&](const Spot& document, Diagnostics& diagnostics) {
+    read_substitutes(document, catalog_.substitutes, tools, diagnostics);
+  });
+}
+
 void CatalogReader::check_work() {
   const FactNames facts = fact_names(catalog_.bicycles, catalog_.kinds, work_names_);
   each("operations", [&](const Spot& document, Diagnostics& diagnostics) {
@@ -168,6 +176,7 @@ Read<model::Catalog> CatalogReader::read() {
     read_all_kinds();
     read_all_parts();
     read_all_bicycles();
+    read_bench_rules();
     check_work();
   }
   auto diagnostics = all_diagnostics();

@@ -107,6 +107,12 @@ void read_smaller_than(const Spot& list, model::InterfaceKind& kind, Diagnostics
 
 }  // namespace
 
+void claim(const Spot& id, std::string_view noun, Names& names, Diagnostics& diagnostics) {
+  if (!id.is_scalar()) return;
+  const auto [seen, is_new] = names.emplace(id.text(), Seen{diagnostics.file(), id.mark()});
+  if (!is_new) report_duplicate(diagnostics, id, noun, seen->second);
+}
+
 std::vector<std::string> dimension_names(const model::InterfaceKind& kind) {
   std::vector<std::string> names;
   for (const model::KindDimension& dimension : kind.dimensions) names.push_back(dimension.id);

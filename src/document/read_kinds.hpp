@@ -14,6 +14,9 @@ using Kinds = std::map<std::string, model::InterfaceKind>;
 /// Where each name of a catalog was first given.
 using Names = std::map<std::string, Seen>;
 
+/// Takes a name that must be given once in the whole catalog. **Fails with** `duplicate_id`, naming both places.
+void claim(const Spot& id, std::string_view noun, Names& names, Diagnostics& diagnostics);
+
 /// Everything of a kind but the meetings, which need the other kinds.
 model::InterfaceKind read_kind(const Spot& spot, Diagnostics& diagnostics);
 

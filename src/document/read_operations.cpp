@@ -8,12 +8,6 @@ model::Reversible reversible_of(const std::string& word) {
   return word == "costly" ? model::Reversible::costly : model::Reversible::yes;
 }
 
-void claim(const Spot& id, std::string_view noun, Names& names, Diagnostics& diagnostics) {
-  if (!id.is_scalar()) return;
-  const auto [seen, is_new] = names.emplace(id.text(), Seen{diagnostics.file(), id.mark()});
-  if (!is_new) report_duplicate(diagnostics, id, noun, seen->second);
-}
-
 /// A group is one access, or a list of which any one is enough.
 std::vector<std::vector<std::string>> read_groups(const Spot& list) {
   std::vector<std::vector<std::string>> groups;

@@ -3,22 +3,13 @@
 #include <algorithm>
 #include <fmt/format.h>
 
+#include "document/read_condition.hpp"
 #include "document/schema_value.hpp"
 #include "document/schema_words.hpp"
 #include "document/schemas.hpp"
 
 namespace cotter::document {
 namespace {
-
-model::Material material_of(const std::string& word) {
-  using model::Material;
-  if (word == "steel") return Material::steel;
-  if (word == "aluminium") return Material::aluminium;
-  if (word == "titanium") return Material::titanium;
-  if (word == "composite") return Material::composite;
-  if (word == "plastic") return Material::plastic;
-  return word == "other" ? Material::other : Material::unknown;
-}
 
 void report_missing(const Spot& interface, const model::InterfaceKind& kind, const std::string& field,
                     std::string accepted, Diagnostics& diagnostics) {
@@ -68,6 +59,16 @@ void read_joins(const Spot& list, const Kinds& kinds, model::Part& part, Diagnos
 }
 
 }  // namespace
+
+model::Material material_of(const std::string& word) {
+  using model::Material;
+  if (word == "steel") return Material::steel;
+  if (word == "aluminium") return Material::aluminium;
+  if (word == "titanium") return Material::titanium;
+  if (word == "composite") return Material::composite;
+  if (word == "plastic") return Material::plastic;
+  return word == "other" ? Material::other : Material::unknown;
+}
 
 void IdList::add(const Spot& id) {
   if (!id.is_scalar()) return;
@@ -144,6 +145,11 @@ model::Part read_part(const Spot& spot, const Kinds& kinds, const model::Shop* s
   part.used = spot.at("used").flag(false);
   part.paper = spot.at("paper").text();
   const ValueContext context{part.paper, shop};
+  part.condition = read_condition(spot.at("condition"), context, diagnostics);
+  if (part.condition && spot.at("used").exists() && !part.used)
+    report(diagnostics, spot.at("used"), "bad_value", "A part with a record of its condition is a used part.",
+           "`true`, or no `condition`");
+  part.used = part.used || part.condition;
   if (const auto mass = read_written(spot.at("mass"), quantity::Dimension::mass, context); mass && mass->range_known)
     part.mass = *mass;
   part.price = read_money(spot.at("price"), diagnostics);

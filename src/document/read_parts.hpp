@@ -11,6 +11,9 @@
 
 namespace cotter::document {
 
+/// `unknown` for a word that names no material.
+model::Material material_of(const std::string& word);
+
 /// A part with every value filled, so that no engine meets an unknown one.
 ///
 /// **Inputs** `shop` may be null; its tools give measured values their reading error.

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "document/read_bicycle.hpp"
+#include "document/read_condition.hpp"
 #include "document/read_parts.hpp"
 #include "document/read_sheet.hpp"
 #include "document/schema.hpp"
@@ -128,6 +129,11 @@ model::Place PlaceReader::read(const SpotEntry& entry) {
   place.is = is.text(entry.key);
   place.part = part.text();
   place.ordered = spot.at("at_hand").flag(false);
+  place.condition = read_condition(spot.at("condition"), ValueContext{"", &shop_}, diagnostics_);
+  place.used = spot.at("used").flag(false) || place.condition;
+  if (place.part.empty() && place.used)
+    report(diagnostics_, spot.at(place.condition ? "condition" : "used"), "bad_value",
+           "A place without a part has nothing in it that was used.", "a part beside it");
   check_template_place(is.is_scalar() ? is : entry.name, place);
   check_part(part, spot);
   read_values(spot.at("values"), place);

@@ -57,15 +57,19 @@ Value over_whole_range(Value value, const quantity::Range& permitted) {
   return value;
 }
 
+void set_deviations(Value& value, const quantity::Range& deviations) {
+  // A unit that is no whole number of base units has left its own limits there already.
+  value.lower += deviations.low().base();
+  value.upper += deviations.high().base();
+  value.deviations = quantity::Deviations::filled;
+}
+
 Value filled(Value value, const model::KindDimension& dimension, const model::Shop* shop) {
   if (!value.range_known) return over_whole_range(std::move(value), dimension.permitted);
   if (value.deviations != quantity::Deviations::unstated) return value;
   const quantity::Range deviations = reading_error(value, shop).value_or(dimension.unstated);
   if (deviations == quantity::Range{}) return value;
-  // A unit that is no whole number of base units has left its own limits there already.
-  value.lower += deviations.low().base();
-  value.upper += deviations.high().base();
-  value.deviations = quantity::Deviations::filled;
+  set_deviations(value, deviations);
   return value;
 }
 
@@ -169,6 +173,12 @@ std::optional<Value> read_any_value(const Spot& spot, Diagnostics& diagnostics) 
   report(diagnostics, spot, "bad_value", "This is not a value with a unit.",
          "a value such as 1.2 mm, 0.5° or 6 N·m, or a whole number");
   return std::nullopt;
+}
+
+Value with_reading_error(Value value, const model::Shop* shop) {
+  if (value.deviations != quantity::Deviations::unstated) return value;
+  if (const auto deviations = reading_error(value, shop)) set_deviations(value, *deviations);
+  return value;
 }
 
 std::optional<quantity::Range> read_deviations(const Spot& spot, Dimension dimension, Diagnostics& diagnostics) {

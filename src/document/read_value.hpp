@@ -42,6 +42,9 @@ std::optional<quantity::Value> read_number(const Spot& spot, quantity::Dimension
 /// A known value whose unit tells its dimension; a bare whole number is a count. **Fails with** `bad_value`.
 std::optional<quantity::Value> read_any_value(const Spot& spot, Diagnostics& diagnostics);
 
+/// A value without deviations with those of the tool that measured it, when the shop owns it; else as it is.
+quantity::Value with_reading_error(quantity::Value value, const model::Shop* shop);
+
 /// Deviations without a value, `±0.02 mm` or `+0.05/-0.02 mm`. **Fails with** `bad_value`.
 std::optional<quantity::Range> read_deviations(const Spot& spot, quantity::Dimension dimension,
                                                Diagnostics& diagnostics);

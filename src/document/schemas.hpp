@@ -19,11 +19,17 @@ SchemaRef bicycle_schema();
 SchemaRef section_schema();
 SchemaRef operations_schema();
 SchemaRef job_schema();
+/// What used parts without an inspection are.
+SchemaRef conditions_schema();
+/// Tools that read a feature low which asks for another tool.
+SchemaRef tools_schema();
 /// One line of a journal.
 SchemaRef journal_entry_schema();
 
 /// One part, as it stands in `parts` of a catalog file and of a job.
 SchemaRef part_schema();
+/// Inspection of a used part, in a part and in a place of a job.
+SchemaRef condition_schema();
 /// Two interfaces that must mate.
 SchemaRef joint_schema();
 /// A hole between cells, in a part and in a bicycle template.

@@ -15,6 +15,8 @@ SchemaRef filled_place_schema() {
           optional("is", identifier_schema(), "Place of the template, when the job uses a name of its own."),
           optional("at_hand", boolean_schema(), "Already at hand or ordered."),
           optional("another", boolean_schema(), "A further piece of a part that fills another place too."),
+          optional("used", boolean_schema(), "This very piece is used, whatever the part's entry says."),
+          optional("condition", condition_schema(), "Inspection of this very piece; it makes the piece a used one."),
           optional("values", anything_schema(), "`interface.dimension`: value that replaces the part's own."),
       });
   return either_schema({identifier_schema(), filled});

@@ -108,6 +108,7 @@ SchemaRef part_schema() {
           optional("mass", value_schema(quantity::Dimension::mass)),
           optional("price", short_text_schema(), "For example `54.00 EUR`."),
           optional("used", boolean_schema()),
+          optional("condition", condition_schema(), "Inspection of a used part."),
           optional("paper", label_schema(), "Maker's paper its values come from; left out when there is none."),
           optional("interfaces", map_schema(map_schema(anything_schema()), 200),
                    "`kind`, then the dimensions and words of that kind."),

@@ -1,6 +1,7 @@
 #pragma once
 // Used parts: what an inspection found on this very piece, and which parts nobody trusts without one.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,7 +17,7 @@ enum class Material { unknown, steel, aluminium, titanium, composite, plastic, o
 struct Wear {
   std::string id;
   std::string what;  ///< "wall of the rim, at its thinnest"
-  quantity::Value value;
+  std::optional<quantity::Value> value;  ///< empty: not read yet
   Window limit;
   Source source;  ///< of the limit
 };

@@ -102,6 +102,8 @@ Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(
       const model::Part* part = part_by_id(job, catalog, place.part, seated.from_catalog);
       quantity::ensure(part != nullptr, "place names a part that neither job nor catalog holds");
       seated.part = *part;
+      seated.part->used = part->used || place.used;
+      if (place.condition) seated.part->condition = place.condition;
       for (const auto& [target, value] : place.values) put_value(*seated.part, target, value);
       const std::string prefix = place.id + ".";
       for (const auto& [target, value] : work.values)

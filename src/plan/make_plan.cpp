@@ -5,6 +5,7 @@
 #include "plan/assembly.hpp"
 #include "plan/bill.hpp"
 #include "plan/bridge/bridge_findings.hpp"
+#include "plan/conditions.hpp"
 #include "plan/connections.hpp"
 #include "plan/decisions.hpp"
 #include "plan/features.hpp"
@@ -74,6 +75,7 @@ model::Plan make_plan(const model::Job& job, const model::Catalog& catalog, cons
 
   append(plan.findings, open_place_findings(assembly));
   append(plan.findings, feature_findings(assembly));
+  append(plan.findings, condition_findings(assembly));
   StackFindings stack = stack_findings(assembly);
   append(plan.findings, std::move(stack.findings));
   plan.cuts = std::move(stack.cuts);

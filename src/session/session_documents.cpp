@@ -24,6 +24,8 @@ std::vector<Published> published() {
                                 {"bicycle", document::bicycle_schema},
                                 {"section", document::section_schema},
                                 {"operations", document::operations_schema},
+                                {"conditions", document::conditions_schema},
+                                {"tools", document::tools_schema},
                                 {"journal_entry", document::journal_entry_schema}};
   for (const problem::EngineDocument& engine : problem::engines())
     all.push_back({std::string(engine.name) + "_problem", engine.schema});

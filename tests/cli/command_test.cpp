@@ -173,8 +173,8 @@ TEST(Schema, ListsAndPrintsThem) {
   EXPECT_EQ(list.exit_code, 0);
   const auto names = lines_of(list.output);
   for (const char* name :
-       {"job", "parts", "interface_kinds", "bicycle", "section", "operations", "journal_entry", "fit_problem",
-        "stack_problem", "route_problem", "sequence_problem", "interface:press_shell"})
+       {"job", "parts", "interface_kinds", "bicycle", "section", "operations", "conditions", "tools", "journal_entry",
+        "fit_problem", "stack_problem", "route_problem", "sequence_problem", "interface:press_shell"})
     EXPECT_NE(std::find(names.begin(), names.end(), name), names.end()) << name;
   for (const std::string& name : names) {
     const json schema = json::parse(run({"schema", name}).output);

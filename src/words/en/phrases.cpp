@@ -155,6 +155,18 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"press.hub_source", "elastic constants of the part with the bore: {source}"},
     {"press.shaft_source", "elastic constants of the part pressed in: {source}"},
 
+    // Used parts.
+    {"number.condition", "reading"},
+    {"low.condition", "{missing} past its limit"},
+    {"high.condition", "{missing} past its limit"},
+    {"condition.none_stop",
+     "This {place} is used ({part}) and nobody has written down an inspection of it. It is not to be ridden on."},
+    {"condition.none",
+     "This {place} is used ({part}): inspect it and write down how, by whom, when and what was found."},
+    {"condition.sound", "Used, found sound by {by} on {on} ({how}){found}."},
+    {"condition.damaged", "Used, damage found by {by} on {on} ({how}){found}. It is not to be ridden on."},
+    {"condition.unread", "Nobody has read this on the {place} yet: {what}."},
+
     // Lines.
     {"route.no_way",
      "No way for: {lines}. Taken together they cannot all run; leave any one of them out and the rest can."},
