@@ -89,6 +89,11 @@ std::optional<model::ValueRef> read_value_ref(const Spot& spot, const std::vecto
   return model::ValueRef{names[0], names[1], names[2]};
 }
 
+std::string read_spoilt(const Spot& spot, const std::vector<std::string>& places, Diagnostics& diagnostics) {
+  if (spot.is_scalar() && !contains(places, spot.text())) report_unknown(diagnostics, spot, "place", places);
+  return spot.text();
+}
+
 model::JointForm read_joint(const Spot& spot, const std::vector<std::string>& places, Diagnostics& diagnostics) {
   model::JointForm joint;
   joint.id = spot.at("id").text();
@@ -98,6 +103,7 @@ model::JointForm read_joint(const Spot& spot, const std::vector<std::string>& pl
   joint.only_with = spot.at("only_with").text();
   joint.when = spot.at("when").texts();
   joint.late = spot.at("late").hundredths();
+  joint.spoils = read_spoilt(spot.at("spoils"), places, diagnostics);
   return joint;
 }
 

@@ -28,6 +28,8 @@ std::optional<model::InterfaceRef> read_pair(const Spot& spot, const std::vector
 /// `place.interface.dimension`, the place being one of `places`. **Fails with** `bad_reference`, `unknown_name`.
 std::optional<model::ValueRef> read_value_ref(const Spot& spot, const std::vector<std::string>& places,
                                               Diagnostics& diagnostics);
+/// The place whose part is spoilt when something is found out too late. **Fails with** `unknown_name`.
+std::string read_spoilt(const Spot& spot, const std::vector<std::string>& places, Diagnostics& diagnostics);
 /// Joint between interfaces of two places. **Fails with** `bad_reference`, `unknown_name`.
 model::JointForm read_joint(const Spot& spot, const std::vector<std::string>& places, Diagnostics& diagnostics);
 

@@ -90,6 +90,7 @@ model::StackForm StackReader::read_form(const Spot& spot) {
   form.cut = spot.at("cut").flag(false);
   form.when = spot.at("when").texts();
   form.late = spot.at("late").hundredths();
+  form.spoils = read_spoilt(spot.at("spoils"), places_, diagnostics_);
   read_limits(spot, form);
   form.below = read_outcome(spot.at("below"), operations_, diagnostics_);
   form.above = read_outcome(spot.at("above"), operations_, diagnostics_);

@@ -29,6 +29,10 @@ Field late_field() {
   return optional("late", real_schema(0, k_most_late), "Minutes lost when it turns out wrong at the bench.");
 }
 
+Field spoils_field() {
+  return optional("spoils", identifier_schema(), "Place whose part is lost with it; its price counts as time.");
+}
+
 SchemaRef feature_schema() {
   return object_schema("feature", {
                                       needed("id", identifier_schema()),
@@ -83,6 +87,7 @@ SchemaRef form_schema() {
                   optional("source", source_schema()),
                   when_field(),
                   late_field(),
+                  spoils_field(),
               });
 }
 
@@ -129,6 +134,7 @@ SchemaRef joint_schema() {
                    optional("only_with", word_schema({"shell_lines"}), "Asks nothing when no line passes the shell."),
                    when_field(),
                    late_field(),
+                   spoils_field(),
                });
 }
 

@@ -61,6 +61,15 @@ model::Measurement measurement_of(const Assembly& assembly, const FoundValue& fo
   return measurement;
 }
 
+std::int64_t late_cost(const Assembly& assembly, std::int64_t late, const std::string& spoils) {
+  constexpr std::int64_t k_hour = 6000;
+  const Seated* seated = assembly.place(spoils);
+  const model::Shop& shop = assembly.job().sheet.shop;
+  if (seated == nullptr || !seated->part || !seated->part->price || shop.rate_hundredths <= 0) return late;
+  const model::Price& price = *seated->part->price;
+  return price.currency == shop.currency ? late + price.hundredths * k_hour / shop.rate_hundredths : late;
+}
+
 model::Verdict verdict_of(const model::Outcome& outcome) {
   switch (outcome.kind) {
     case model::Outcome::Kind::stop:

@@ -24,6 +24,10 @@ std::optional<quantity::Range> as_range(const model::Window& window);
 /// The measurement of a value: guide from its kind, tool from the shop.
 model::Measurement measurement_of(const Assembly& assembly, const FoundValue& found);
 
+/// What finding out too late costs in hundredths of a minute: the time that the template states, and the price of the
+/// part that is spoilt as time at the shop's rate. A part without a price, or in another currency, counts for nothing.
+std::int64_t late_cost(const Assembly& assembly, std::int64_t late, const std::string& spoils);
+
 /// Puts verdict, operation, advice and addition of an outcome into a finding whose number lies outside its window.
 void apply_outcome(const model::Outcome& outcome, const Assembly& assembly, model::Finding& finding);
 /// Names the permitted change of a `rework` finding; the order of work takes that operation in.

@@ -10,11 +10,13 @@
 #include "plan/decisions.hpp"
 #include "plan/features.hpp"
 #include "plan/fit/fit_findings.hpp"
+#include "plan/measure_next.hpp"
 #include "plan/picture.hpp"
 #include "plan/route/route_findings.hpp"
 #include "plan/sequence/work_order.hpp"
 #include "plan/skeleton.hpp"
 #include "plan/stack/stack_findings.hpp"
+#include "plan/unchecked.hpp"
 
 namespace cotter::plan {
 namespace {
@@ -107,6 +109,8 @@ model::Plan make_plan(const model::Job& job, const model::Catalog& catalog, cons
 
   std::stable_sort(plan.findings.begin(), plan.findings.end(),
                    [](const model::Finding& a, const model::Finding& b) { return a.verdict > b.verdict; });
+  plan.unchecked = unchecked_places(assembly, plan.findings);
+  plan.measure_next = measure_next(plan.findings, job.sheet.shop);
   return plan;
 }
 

@@ -6,6 +6,7 @@
 #include <map>
 
 #include "words/amounts.hpp"
+#include "words/bench_words.hpp"
 #include "words/finding_words.hpp"
 #include "words/layout.hpp"
 #include "words/phrase.hpp"
@@ -82,6 +83,23 @@ std::string findings_text(const Plan& plan, const Layout& layout) {
     text += "\n" + finding_text(finding, number, layout);
   }
   if (folded > 0) text += "\n  " + fill("head.ok_folded", {{"count", std::to_string(folded)}}) + "\n";
+  return text;
+}
+
+std::string next_text(const Plan& plan, const Layout& layout) {
+  if (plan.measure_next.empty()) return "";
+  std::string text = head("head.next", layout);
+  std::size_t number = 0;
+  for (const std::string& line : measure_next_lines(plan))
+    text += hanging(fmt::format("{:>3}  ", ++number), line, layout.width);
+  const std::string others = other_measurements(plan);
+  return others.empty() ? text : text + hanging("     ", others, layout.width);
+}
+
+std::string unchecked_text(const Plan& plan, const Layout& layout) {
+  if (plan.unchecked.empty()) return "";
+  std::string text = head("head.unchecked", layout);
+  for (const std::string& line : unchecked_lines(plan)) text += hanging("  ", line, layout.width);
   return text;
 }
 
@@ -281,9 +299,9 @@ std::string verdict_counts(const Plan& plan) {
 }
 
 std::string plan_text(const Plan& plan, const Layout& layout) {
-  return title(plan, layout) + cautions_text(layout) + findings_text(plan, layout) + bill_text(plan, layout) +
-         lines_text(plan, layout) + openings_text(plan, layout) + cuts_text(plan, layout) + choices_text(plan, layout) +
-         work_text(plan, layout) + foot(plan, layout);
+  return title(plan, layout) + cautions_text(layout) + findings_text(plan, layout) + next_text(plan, layout) +
+         bill_text(plan, layout) + lines_text(plan, layout) + openings_text(plan, layout) + cuts_text(plan, layout) +
+         choices_text(plan, layout) + work_text(plan, layout) + unchecked_text(plan, layout) + foot(plan, layout);
 }
 
 std::string why_text(const model::Finding& finding, const Layout& layout) {

@@ -108,6 +108,7 @@ class JointAdapter {
     finding.guards = rule.guards;
     finding.may_pass = rule.may_pass;
     finding.source = rule.source;
+    finding.late = late_cost(assembly_, joint_.late, joint_.spoils);
     const FitCheck fit = fit_check(assembly_, rule, sides);
     if (fit.missing) {
       finding.verdict = Verdict::measure;
@@ -185,11 +186,26 @@ class JointAdapter {
     return static_cast<std::size_t>(found - operands.begin());
   }
 
+  /// For which values of one operand the check holds, when every other is at its nominal.
+  static std::optional<quantity::Range> holds_at_nominal(engine::fit::Check check, const std::string& role) {
+    for (engine::fit::Operand& operand : check.operands)
+      if (operand.role != role) operand.range = quantity::Range(quantity::Mixed::from_base(operand.nominal));
+    for (const engine::fit::Influence& influence : engine::fit::judge(check).influences)
+      if (influence.role == role) return influence.holds;
+    return std::nullopt;
+  }
+
   model::Measurement measurement(const model::Rule& rule, const FitCheck& fit, const engine::fit::Influence& influence,
                                  std::size_t i) const {
     model::Measurement out = measurement_of(assembly_, *fit.found[i]);
     out.holds = influence.holds;
     out.may_hold = influence.may_hold;
+    out.holds_at_nominal = holds_at_nominal(fit.check, influence.role);
+    if (fit.check.should.low || fit.check.should.high) {
+      engine::fit::Check wish = fit.check;
+      wish.must = wish.should;
+      out.wish_at_nominal = holds_at_nominal(std::move(wish), influence.role);
+    }
     if (!out.may_hold) return out;
     // What a measurement beyond the edge means is asked of the engine itself, one base unit outside.
     const auto word_at = [&](std::int64_t base) {

@@ -4,6 +4,7 @@
 #include <cstdlib>
 
 #include "plan/finding_parts.hpp"
+#include "plan/stack/stack_choice.hpp"
 #include "plan/stack/stack_problem.hpp"
 
 namespace cotter::plan {
@@ -109,6 +110,7 @@ class StackAdapter {
     finding.guards = form.guards;
     finding.may_pass = form.may_pass;
     finding.source = form.source;
+    finding.late = late_cost(assembly_, form.late, form.spoils);
     return finding;
   }
 
@@ -293,10 +295,34 @@ class StackAdapter {
       const Range must =
           finding.must.value_or(Range(Mixed::from_base(-model::k_open_end), Mixed::from_base(model::k_open_end)));
       add_thresholds(*stack_.forms[i], factor, mixed(term.interval), *finding.result, must, measurement);
+      measurement.holds_at_nominal = holds_at_nominal(i, t, must);
+      if (finding.should) measurement.wish_at_nominal = holds_at_nominal(i, t, *finding.should);
+      measurement.other_choice = other_choices(stack_.problem, result_, t);
       finding.measurements.push_back(std::move(measurement));
     }
     for (const FoundValue& limit : stack_.limits[i])
       if (!quantity::is_attested(*limit.value)) finding.measurements.push_back(measurement_of(assembly_, limit));
+  }
+
+  /// For which lengths of one term the form lies in the window, when every other is at its nominal.
+  std::optional<Range> holds_at_nominal(std::size_t i, std::size_t t, const Range& window) const {
+    const engine::stack::Form& form = stack_.problem.forms[i];
+    const std::int64_t scale = form.half ? 2 : 1;
+    std::int64_t rest = 0;
+    for (std::size_t other = 0; other < stack_.problem.terms.size(); ++other) {
+      const auto factor = form.coefficients.find(stack_.problem.terms[other].id);
+      if (other != t && factor != form.coefficients.end())
+        rest += factor->second * stack_.problem.terms[other].nominal.base();
+    }
+    for (std::size_t s = 0; s < stack_.problem.slots.size() && !result_.sets.empty(); ++s) {
+      const auto factor = form.slot_coefficients.find(stack_.problem.slots[s].id);
+      if (factor != form.slot_coefficients.end()) rest += factor->second * result_.sets.front().slot_lengths[s].base();
+    }
+    const auto end = [&](Mixed at) {
+      return std::abs(at.base()) >= model::k_open_end ? at.base() : at.base() * scale - rest;
+    };
+    const std::int64_t factor = form.coefficients.at(stack_.problem.terms[t].id);
+    return factor == 0 ? std::nullopt : solve_for(factor, end(window.low()), end(window.high()));
   }
 
   bool attested(std::size_t t) const { return stack_.problem.terms[t].attested; }

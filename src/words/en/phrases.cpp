@@ -167,6 +167,23 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"condition.damaged", "Used, damage found by {by} on {on} ({how}){found}. It is not to be ridden on."},
     {"condition.unread", "Nobody has read this on the {place} yet: {what}."},
 
+    // What to measure next, and what nothing judges.
+    {"next.one",
+     "{label}: {percent} % chance that it changes something, {cost} min lost when that is found out late, {minutes} "
+     "min to measure{tool}. Decides {finding}."},
+    {"next.several",
+     "{label}: {percent} % chance that it changes something, {cost} min lost when that is found out late, {minutes} "
+     "min to measure{tool}. Decides {finding} and {more} more."},
+    {"next.under_one", "under 1"},
+    {"next.tool", " with {tool}"},
+    {"next.tool_reading", " with {tool} ({resolution})"},
+    {"next.no_tool", " with {tool}, of which there is none in this shop"},
+    {"next.rest",
+     "To be measured as well before the plan can close, though by their stated limits none of them changes a verdict: "
+     "{labels}."},
+    {"unchecked.place", "{place} ({part}): {reason}."},
+    {"unchecked.no_reason", "nothing judges it, and the template does not say why"},
+
     // Lines.
     {"route.no_way",
      "No way for: {lines}. Taken together they cannot all run; leave any one of them out and the rest can."},
@@ -286,6 +303,8 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"caution.law", "The rules of the road and of products in your country apply; this plan certifies nothing."},
     {"head.verdicts", "Findings"},
     {"head.ok_folded", "{count} more are ok."},
+    {"head.next", "Measure next"},
+    {"head.unchecked", "Not checked"},
     {"head.bill", "Parts"},
     {"head.lines", "Lines"},
     {"head.openings", "Openings"},
