@@ -4,6 +4,7 @@
 #include <iterator>
 
 #include "model/words.hpp"
+#include "plan/tool_readings.hpp"
 #include "quantity/ensure.hpp"
 
 namespace cotter::plan {
@@ -108,6 +109,7 @@ Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(
       const std::string prefix = place.id + ".";
       for (const auto& [target, value] : work.values)
         if (target.starts_with(prefix)) put_value(*seated.part, target.substr(prefix.size()), value);
+      doubt_readings(catalog, job.sheet.shop, *seated.part);
       doubt_papers(*seated.part);
     }
     by_template_name_[form.id] = places_.size();

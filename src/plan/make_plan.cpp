@@ -16,6 +16,7 @@
 #include "plan/sequence/work_order.hpp"
 #include "plan/skeleton.hpp"
 #include "plan/stack/stack_findings.hpp"
+#include "plan/tool_readings.hpp"
 #include "plan/unchecked.hpp"
 
 namespace cotter::plan {
@@ -107,6 +108,7 @@ model::Plan make_plan(const model::Job& job, const model::Catalog& catalog, cons
   plan.bill = bill_of(assembly);
   plan.picture = picture_of(assembly, skeleton);
 
+  name_substitutes(assembly, plan.findings);
   std::stable_sort(plan.findings.begin(), plan.findings.end(),
                    [](const model::Finding& a, const model::Finding& b) { return a.verdict > b.verdict; });
   plan.unchecked = unchecked_places(assembly, plan.findings);

@@ -209,6 +209,9 @@ std::string show_origin(const quantity::Value& value, const NumberStyle& style) 
                          : show(value.range(), value.dimension, style);
   if (value.deviations == quantity::Deviations::filled && value.origin.kind != OriginKind::unknown)
     text += " (tolerance not stated; usual one taken)";
+  if (value.deviations == quantity::Deviations::widened) text += " (stated finer than the tool reads; widened)";
+  if (value.deviations == quantity::Deviations::shifted)
+    text += " (read with a tool that reads this feature low; where the true size can lie)";
   const quantity::Origin& origin = value.origin;
   if (origin.kind == OriginKind::unknown) return text;
   text += ", " + std::string(word_for(origin.kind));

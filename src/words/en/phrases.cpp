@@ -114,6 +114,8 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"measure.above_pieces", " Above {to}, with these pieces: {verdict}."},
     {"measure.else", " Anything between needs the other values too."},
     {"measure.confirm", " Whatever it measures settles it."},
+    {"measure.wrong_tool",
+     "{value} was read with {tool}, which read low there: they cannot decide this. What can: {needed}."},
     {"rework.what", "Permitted change: {operation}."},
     {"probability", "Chance that it holds, by the stated tolerances: {percent} %."},
     {"may_pass.nobody", "Nobody may pass this limit."},
