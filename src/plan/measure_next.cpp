@@ -84,7 +84,7 @@ std::int64_t largest_late(const std::vector<Bearing>& bearings) {
 void set_chance_and_cost(const std::vector<Bearing>& bearings, NextMeasurement& next) {
   const quantity::Value* value = value_in(bearings.front());
   if (value == nullptr) {
-    // Nothing is rested on yet, so whatever is measured is the first answer.
+    // Not stated, or a limit that nobody vouches for: whatever is found is the first answer.
     next.chance = 1;
     next.cost = static_cast<double>(largest_late(bearings)) / 100;
     return;
