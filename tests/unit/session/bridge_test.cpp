@@ -302,7 +302,7 @@ TEST(JobBridge, NoSleeveMakesATubeWider) {
 
 TEST(JobBridge, AThinBarInAWideClampIsOfferedASleeve) {
   Node job = example("all_road");
-  measure(job, "bar.middle.diameter", "25.40 mm");
+  measure(job, "bar.middle.diameter", "25.40 ±0.05 mm");
   const model::Plan plan = plan_of(job);
   const model::Finding* finding = find(plan, "bar_in_stem@stem.bar_clamp,bar.middle");
   ASSERT_NE(finding, nullptr);
