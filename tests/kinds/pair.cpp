@@ -95,7 +95,8 @@ std::map<std::string, model::Finding> planned(const model::Catalog& catalog, Nod
   if (!read) throw std::runtime_error(all_of(read.error()));
   std::map<std::string, model::Finding> out;
   for (const model::Finding& finding : plan::make_plan(*read, catalog, {}).findings)
-    if (!finding.about.empty()) out[finding.rule] = finding;
+    // That a part is used says nothing of the joint.
+    if (!finding.about.empty() && finding.law != "condition") out[finding.rule] = finding;
   return out;
 }
 
