@@ -16,7 +16,7 @@ enum class Material { unknown, steel, aluminium, titanium, composite, plastic, o
 /// Something that wears, as it was read on this piece, and how far it may go.
 struct Wear {
   std::string id;
-  std::string what;  ///< "wall of the rim, at its thinnest"
+  std::string what;                      ///< "wall of the rim, at its thinnest"
   std::optional<quantity::Value> value;  ///< empty: not read yet
   Window limit;
   Source source;  ///< of the limit

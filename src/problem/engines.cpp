@@ -12,10 +12,8 @@ namespace cotter::problem {
 
 const std::vector<EngineDocument>& engines() {
   static const std::vector<EngineDocument> k_engines = {
-      {"stack", stack_schema, solve_stack},
-      {"fit", fit_schema, solve_fit},
-      {"route", route_schema, solve_route},
-      {"sequence", sequence_schema, solve_sequence},
+      {"stack", stack_schema, solve_stack},    {"fit", fit_schema, solve_fit},
+      {"route", route_schema, solve_route},    {"sequence", sequence_schema, solve_sequence},
       {"bridge", bridge_schema, solve_bridge},
   };
   return k_engines;

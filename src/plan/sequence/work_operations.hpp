@@ -11,8 +11,9 @@
 
 namespace cotter::plan {
 
-/// The operations of the catalog that are the patterns of the pulls, and how the pulls made from them are named. Housing
-/// and bare cables go on late, when bar and brakes stand; a catalog without a pattern of their own treats them as lines.
+/// The operations of the catalog that are the patterns of the pulls, and how the pulls made from them are named.
+/// Housing and bare cables go on late, when bar and brakes stand; a catalog without a pattern of their own treats them
+/// as lines.
 inline constexpr std::string_view k_pull_pattern = "pull_lines";
 inline constexpr std::string_view k_housing_pattern = "pull_housing";
 inline constexpr std::string_view k_pull_prefix = "pull:";
