@@ -48,8 +48,8 @@ void read_joins(const Spot& list, const Kinds& kinds, model::Part& part, Diagnos
   for (const Spot& pair : list.items()) {
     const auto sides = pair.items();
     if (sides.size() != 2) continue;
-    const bool both_there = read_side(sides[0]) & read_side(sides[1]);
-    if (!both_there) continue;
+    const bool first_there = read_side(sides[0]), second_there = read_side(sides[1]);
+    if (!first_there || !second_there) continue;
     if (sides[0].text() == sides[1].text()) {
       report(diagnostics, sides[1], "bad_value", "A part cannot join an interface with itself.", "another interface");
       continue;

@@ -34,9 +34,9 @@ Names parts_for(const model::Catalog& catalog, const std::string& place, const N
   Names own_family, others;
   std::ptrdiff_t most = 1;
   for (const auto& [id, part] : catalog.parts) {
-    offered[id] = std::count_if(features.begin(), features.end(), [&part = part](const std::string& feature) {
-      return part.interfaces.contains(feature);
-    });
+    const auto& interfaces = part.interfaces;
+    offered[id] = std::count_if(features.begin(), features.end(),
+                                [&](const std::string& feature) { return interfaces.contains(feature); });
     (part.family == place ? own_family : others).push_back(id);
     most = std::max(most, offered[id]);
   }
