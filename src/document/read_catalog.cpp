@@ -1,7 +1,10 @@
 #include "document/read_catalog.hpp"
 
 #include <algorithm>
+#include <atomic>
 #include <filesystem>
+#include <future>
+#include <thread>
 
 #include "document/parse.hpp"
 #include "document/read_bicycle.hpp"
@@ -35,6 +38,22 @@ SchemaRef schema_of(const std::string& kind) {
   return kind == "bicycle" ? bicycle_schema() : operations_schema();
 }
 
+/// All texts parsed, in their order. Parsing is most of a start and no file knows another, so each core takes the next.
+std::vector<Read<Node>> parsed(const Texts& texts) {
+  std::vector<Read<Node>> trees(texts.size());
+  std::atomic<std::size_t> next = 0;
+  const auto work = [&] {
+    for (std::size_t i = next++; i < texts.size(); i = next++)
+      trees[i] = parse(texts[i].second, texts[i].first, format_of(texts[i].first));
+  };
+  std::vector<std::future<void>> helpers;
+  for (unsigned core = 1; core < std::thread::hardware_concurrency() && core < texts.size(); ++core)
+    helpers.push_back(std::async(std::launch::async, work));
+  work();
+  for (std::future<void>& helper : helpers) helper.get();
+  return trees;
+}
+
 /// Reads all files together: first each one's shape, then what leads from one to the other.
 class CatalogReader {
  public:
@@ -42,7 +61,7 @@ class CatalogReader {
   Read<model::Catalog> read();
 
  private:
-  void open(const std::string& name, const std::string& text);
+  void open(const std::string& name, Read<Node> parsed);
   template <class Visit>
   void each(std::string_view kind, Visit visit);
   void read_all_kinds();
@@ -61,16 +80,16 @@ class CatalogReader {
 
 CatalogReader::CatalogReader(const Texts& texts) {
   Node hashed = Node::list();
-  for (const auto& [name, text] : texts) {
-    open(name, text);
-    hashed.push(Node::text(text));
+  auto trees = parsed(texts);
+  for (std::size_t i = 0; i < texts.size(); ++i) {
+    open(texts[i].first, std::move(trees[i]));
+    hashed.push(Node::text(texts[i].second));
   }
   if (whole_) catalog_.hash = content_hash(hashed);
 }
 
-void CatalogReader::open(const std::string& name, const std::string& text) {
+void CatalogReader::open(const std::string& name, Read<Node> parsed) {
   CatalogFile& file = files_.emplace_back(CatalogFile{"", Node(), Diagnostics(name)});
-  auto parsed = parse(text, name, format_of(name));
   if (!parsed) {
     file.diagnostics = parsed.error();
     whole_ = false;

@@ -19,11 +19,10 @@ Node pair_node(const std::optional<Thing>& before, const std::optional<Thing>& a
   return Node::map().set("before", one(before)).set("after", one(after));
 }
 
+/// A pair for each change.
 template <class Change, class Write>
-Node list_of(const std::vector<Change>& changes, const Write& write) {
-  Node list = Node::list();
-  for (const Change& change : changes) list.push(pair_node(change.before, change.after, write));
-  return list;
+Node pairs_of(const std::vector<Change>& changes, const Write& write) {
+  return list_of(changes, [&](const Change& change) { return pair_node(change.before, change.after, write); });
 }
 
 Node totals_node(const model::Totals& totals) {
@@ -50,11 +49,11 @@ Node difference_node(const model::PlanDifference& difference) {
   node.set("before", Node::text(difference.before)).set("after", Node::text(difference.after));
   node.set("stops", Node::integer(static_cast<long long>(difference.stops)));
   node.set("findings", std::move(findings));
-  node.set("parts", list_of(difference.parts, bill_row_node));
-  node.set("orders", list_of(difference.orders, bill_row_node));
-  node.set("lines", list_of(difference.runs, run_node));
-  node.set("cuts", list_of(difference.cuts, cut_node));
-  node.set("work", list_of(difference.steps, work_step_node));
+  node.set("parts", pairs_of(difference.parts, bill_row_node));
+  node.set("orders", pairs_of(difference.orders, bill_row_node));
+  node.set("lines", pairs_of(difference.runs, run_node));
+  node.set("cuts", pairs_of(difference.cuts, cut_node));
+  node.set("work", pairs_of(difference.steps, work_step_node));
   node.set("totals", Node::map()
                          .set("before", totals_node(difference.totals_before))
                          .set("after", totals_node(difference.totals_after)));

@@ -38,10 +38,7 @@ Node additions(const model::Finding& finding) {
         .set("where", Node::text(addition.where))
         .set("in_kit", Node::boolean(addition.in_kit))
         .set("proposed", Node::boolean(addition.proposed));
-    node.set("price", addition.price ? Node::map()
-                                           .set("hundredths", Node::integer(addition.price->hundredths))
-                                           .set("currency", Node::text(addition.price->currency))
-                                     : Node::null());
+    node.set("price", price_node(addition.price));
     list.push(std::move(node));
   }
   return list;
@@ -87,11 +84,6 @@ Node facts(const model::Finding& finding) {
   return list;
 }
 
-std::string_view word_for(quantity::Certainty certainty) {
-  if (certainty == quantity::Certainty::holds) return "holds";
-  return certainty == quantity::Certainty::fails ? "fails" : "open";
-}
-
 Node press_node(const std::optional<model::PressWorking>& press) {
   if (!press) return Node::null();
   Node steps = Node::list();
@@ -111,11 +103,16 @@ Node press_node(const std::optional<model::PressWorking>& press) {
       .set("shaft_source", Node::text(press->shaft_source))
       .set("most_stress",
            press->most_stress ? range_node(*press->most_stress, quantity::Dimension::pressure) : Node::null())
-      .set("stress", judged ? Node::text(std::string(word_for(press->stress))) : Node::null())
+      .set("stress", judged ? Node::text(std::string(quantity::word_for(press->stress))) : Node::null())
       .set("composite", Node::boolean(press->composite));
 }
 
 }  // namespace
+
+Node price_node(const std::optional<model::Price>& price) {
+  if (!price) return Node::null();
+  return Node::map().set("hundredths", Node::integer(price->hundredths)).set("currency", Node::text(price->currency));
+}
 
 Node text_list(const std::vector<std::string>& list) {
   Node node = Node::list();
@@ -166,6 +163,7 @@ Node finding_node(const model::Finding& finding) {
   node.set("subject", Node::text(finding.subject)).set("about", about(finding)).set("values", values(finding.values));
   node.set("formula", Node::text(finding.formula))
       .set("result", window(finding.result))
+      .set("without", window(finding.without))
       .set("must", window(finding.must));
   node.set("should", window(finding.should))
       .set("margin", Node::integer(finding.margin))

@@ -13,11 +13,6 @@ Node point(const model::PlanPoint& at) {
   return Node::map().set("x_um", Node::integer(at.x)).set("y_um", Node::integer(at.y)).set("z_um", Node::integer(at.z));
 }
 
-Node price_node(const std::optional<model::Price>& price) {
-  if (!price) return Node::null();
-  return Node::map().set("hundredths", Node::integer(price->hundredths)).set("currency", Node::text(price->currency));
-}
-
 }  // namespace
 
 Node bill_row_node(const model::BillRow& row) {
@@ -123,13 +118,6 @@ Node unchecked(const model::Plan& plan) {
                   .set("label", Node::text(place.label))
                   .set("part_label", Node::text(place.part_label))
                   .set("reason", Node::text(place.reason)));
-  return list;
-}
-
-template <class Entry, class Write>
-Node list_of(const std::vector<Entry>& entries, const Write& write) {
-  Node list = Node::list();
-  for (const Entry& entry : entries) list.push(write(entry));
   return list;
 }
 

@@ -27,7 +27,7 @@ Obstacles empty_sheet(const model::Plan& plan) {
   Obstacles obstacles(
       {k_drawing.left + k_edge, k_drawing.top + k_edge, k_drawing.right - k_edge, k_drawing.bottom - k_edge});
   obstacles.add_lettering(quad_of(heading_box()));
-  obstacles.add_lettering(quad_of(scale_bar_box()));
+  obstacles.add_lettering(quad_of(foot_box()));
   if (!plan.runs.empty()) obstacles.add_lettering(quad_of(legend_box(plan)));
   return obstacles;
 }
@@ -49,7 +49,7 @@ void draw_bicycle(SvgWriter& svg, const model::Plan& plan, const Scene& scene, c
   std::vector<Balloon> balloons = balloons_of(plan, scene, list);
   place_balloons(balloons, obstacles);
   draw_balloons(svg, balloons, style.selected);
-  draw_scale_bar(svg, scene.view);
+  draw_foot(svg, scene.view, style);
 }
 
 }  // namespace

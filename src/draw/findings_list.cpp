@@ -97,9 +97,9 @@ std::string rest_text(const std::vector<const model::Finding*>& hidden, std::siz
       separator = ", ";
     }
   }
-  if (ok == 0) return text;
-  const std::string fine = filled(some_shown ? c.more_ok : c.all_ok, {std::to_string(ok)});
-  return text.empty() ? fine : text + "; " + fine;
+  // The summary above counts the ok ones already; here they would run out of the column.
+  if (ok == 0 || !text.empty()) return text;
+  return filled(some_shown ? c.more_ok : c.all_ok, {std::to_string(ok)});
 }
 
 void write(SvgWriter& svg, const std::string& kind, double x, double y, std::string_view text) {

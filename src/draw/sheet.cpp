@@ -121,12 +121,13 @@ void draw_heading(SvgWriter& svg, const Style& style) {
   words(svg, "ts", {44, 79}, fitted(unit + " " + c.note, Face::technical, 14, 540));
 }
 
-Box scale_bar_box() {
-  return {34, 736, 190, 772};
+Box foot_box() {
+  return {34, 736, 880, 772};
 }
 
-void draw_scale_bar(SvgWriter& svg, const View& view) {
-  constexpr double k_y = 764, k_left = 44;
+void draw_foot(SvgWriter& svg, const View& view, const Style& style) {
+  constexpr double k_y = 764, k_left = 44, k_caution = 230;
+  words(svg, "plain", {k_caution, k_y}, fitted(style.captions.caution, Face::plain, 13, 880 - k_caution));
   svg.open("g", {{"class", "scale-bar"}});
   svg.line("n", {k_left, k_y}, {k_left + view.px(200), k_y});
   for (const int mm : {0, 50, 100, 150, 200}) {

@@ -17,15 +17,16 @@ inline constexpr double k_column = 913;  ///< left edge of list and title block
 
 void draw_frame(SvgWriter& svg);
 void draw_heading(SvgWriter& svg, const Style& style);
-void draw_scale_bar(SvgWriter& svg, const View& view);
+/// Scale bar and caution at the lower edge.
+void draw_foot(SvgWriter& svg, const View& view, const Style& style);
 
 /// Height of the title block; the list ends above it.
 double title_block_height(const Style& style);
 void draw_title_block(SvgWriter& svg, const model::Plan& plan, const Style& style);
 
-/// Where heading and scale bar stand.
+/// Where heading and foot stand.
 Box heading_box();
-Box scale_bar_box();
+Box foot_box();
 
 /// The pattern with its first `{}` replaced by each value in turn.
 std::string filled(std::string pattern, std::initializer_list<std::string> values);

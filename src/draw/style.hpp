@@ -21,7 +21,9 @@ struct FindingText {
 /// The fixed words of a sheet.
 struct Captions {
   std::string heading = "Side elevation, drive side";
-  std::string note = "(In brackets): follows. ≈ assumed. ? not known.";
+  std::string note = "(In brackets): worked out. ≈ assumed. ? not known.";
+  std::string caution =
+      "The makers' instructions go first. A qualified mechanic checks the bicycle before its first ride.";
   std::string millimetres = "Millimetres.";
   std::string inches = "Inches.";
   std::string nothing_to_draw = "No frame numbers yet: nothing can be drawn to scale.";

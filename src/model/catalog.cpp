@@ -16,6 +16,11 @@ const Meeting* declared_by(const Catalog& catalog, const std::string& declaring,
 
 }  // namespace
 
+std::string kind_label(const Catalog& catalog, const std::string& kind) {
+  const auto found = catalog.kinds.find(kind);
+  return found == catalog.kinds.end() ? kind : found->second.label;
+}
+
 MeetingRef find_meeting(const Catalog& catalog, const std::string& kind_a, const std::string& kind_b) {
   if (const Meeting* meeting = declared_by(catalog, kind_a, kind_b)) return {meeting, false};
   if (const Meeting* meeting = declared_by(catalog, kind_b, kind_a)) return {meeting, true};

@@ -27,6 +27,8 @@ struct MeetingRef {
   const Meeting* meeting = nullptr;
   bool swapped = false;  ///< the second kind declares it
 };
+/// What a kind is called; its id when the catalog has no such kind.
+std::string kind_label(const Catalog& catalog, const std::string& kind);
 MeetingRef find_meeting(const Catalog& catalog, const std::string& kind_a, const std::string& kind_b);
 
 }  // namespace cotter::model

@@ -23,4 +23,8 @@ std::string_view word_for(Verdict verdict) {
   return {};
 }
 
+bool has_margin(const Finding& finding) {
+  return finding.result && finding.governs != Edge::none;
+}
+
 }  // namespace cotter::model

@@ -91,7 +91,8 @@ struct Finding {
   std::vector<NamedValue> values;
   std::string formula;  ///< with symbols: "bore - shaft"
   std::optional<quantity::Range> result;
-  std::optional<quantity::Range> must;  ///< window; an open end is the largest amount
+  std::optional<quantity::Range> without;  ///< the same number without the pieces that the finding adds
+  std::optional<quantity::Range> must;     ///< window; an open end is the largest amount
   std::optional<quantity::Range> should;
   std::int64_t margin = 0;  ///< distance to the governing edge in base units; negative: short by so much
   Edge governs = Edge::none;
@@ -115,6 +116,9 @@ struct Finding {
   std::string accepted_when;
   std::optional<Verdict> passed;  ///< what it said before that decision let its limit pass
 };
+
+/// Whether the finding has a number with a distance to a limit.
+bool has_margin(const Finding& finding);
 
 /// Whether a named person may sign for a finding, or why not.
 enum class Acceptance {

@@ -192,8 +192,7 @@ std::string Assembly::label(const model::InterfaceRef& ref) const {
   const model::Interface* feature = interface(ref);
   if (seated == nullptr) return ref.text();
   if (feature == nullptr) return seated->form->label;
-  const auto kind = catalog_->kinds.find(feature->kind);
-  return seated->form->label + ", " + (kind == catalog_->kinds.end() ? ref.interface : kind->second.label);
+  return seated->form->label + ", " + model::kind_label(*catalog_, feature->kind);
 }
 
 std::string Assembly::template_name(const std::string& job_name) const {

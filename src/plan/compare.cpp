@@ -42,10 +42,6 @@ std::optional<Entry> copied(const Entry* entry) {
   return entry == nullptr ? std::nullopt : std::optional<Entry>(*entry);
 }
 
-bool has_margin(const model::Finding& finding) {
-  return finding.result && finding.governs != model::Edge::none;
-}
-
 /// How two findings of one identity differ; nothing when they do not.
 std::optional<Kind> change_between(const model::Finding& before, const model::Finding& after) {
   if (after.verdict != before.verdict) return after.verdict > before.verdict ? Kind::worse : Kind::better;

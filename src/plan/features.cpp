@@ -7,14 +7,10 @@
 namespace cotter::plan {
 namespace {
 
-std::string label_of(const Assembly& assembly, const std::string& kind) {
-  const auto found = assembly.catalog().kinds.find(kind);
-  return found == assembly.catalog().kinds.end() ? kind : found->second.label;
-}
-
 std::string labels_of(const Assembly& assembly, const std::vector<std::string>& kinds) {
   std::string text;
-  for (const std::string& kind : kinds) text += (text.empty() ? "" : ", ") + label_of(assembly, kind);
+  for (const std::string& kind : kinds)
+    text += (text.empty() ? "" : ", ") + model::kind_label(assembly.catalog(), kind);
   return text;
 }
 
@@ -43,7 +39,7 @@ std::vector<model::Finding> feature_findings(const Assembly& assembly) {
                      {"place", seated->form->label},
                      {"what", form.label},
                      {"kinds", labels_of(assembly, form.kinds)},
-                     {"kind", feature == nullptr ? "" : label_of(assembly, feature->kind)}};
+                     {"kind", feature == nullptr ? "" : model::kind_label(assembly.catalog(), feature->kind)}};
     findings.push_back(std::move(finding));
   }
   return findings;

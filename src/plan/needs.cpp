@@ -28,22 +28,27 @@ Names features_of(const model::Bicycle& bicycle, const std::string& place) {
   return names;
 }
 
-/// Parts that could go there, by id.
+/// Parts that could go there, by id: those that offer the most of what the place asks, the place's own family in front;
+/// then the rest of that family, most in front.
 Names parts_for(const model::Catalog& catalog, const std::string& place, const Names& features) {
   std::map<std::string, std::ptrdiff_t> offered;
-  Names own_family, others;
   std::ptrdiff_t most = 1;
   for (const auto& [id, part] : catalog.parts) {
     const auto& interfaces = part.interfaces;
     offered[id] = std::count_if(features.begin(), features.end(),
                                 [&](const std::string& feature) { return interfaces.contains(feature); });
-    (part.family == place ? own_family : others).push_back(id);
     most = std::max(most, offered[id]);
   }
-  std::erase_if(others, [&](const std::string& id) { return offered[id] < most; });
-  std::stable_sort(own_family.begin(), own_family.end(),
-                   [&](const std::string& a, const std::string& b) { return offered[a] > offered[b]; });
-  return own_family.empty() ? others : own_family;
+  Names names;
+  for (const auto& [id, part] : catalog.parts)
+    if (offered[id] == most || part.family == place) names.push_back(id);
+  std::stable_sort(names.begin(), names.end(), [&](const std::string& a, const std::string& b) {
+    const auto rank = [&](const std::string& id) {
+      return std::pair(-offered[id], catalog.parts.at(id).family != place);
+    };
+    return rank(a) < rank(b);
+  });
+  return names;
 }
 
 /// What the neighbours of a feature can meet, for a place that no part of the catalog fills.

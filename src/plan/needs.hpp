@@ -11,9 +11,8 @@ namespace cotter::plan {
 
 /// Places and lines of a template with what could fill them.
 ///
-/// **Method** A place asks for the interfaces that joints, features and stacks of the template name there. The parts of
-/// the place's own family answer it, those that offer most of these interfaces first; where there is no such family,
-/// the parts that offer the most of them.
+/// **Method** A place asks for the interfaces that joints, features and stacks of the template name there. The parts
+/// that offer the most of these interfaces answer it, whatever their family; then those of the place's own family.
 model::TemplateNeeds needs_of(const model::Bicycle& bicycle, const model::Catalog& catalog);
 
 /// Entries by kind and family; `used` are the parts that some jobs name.

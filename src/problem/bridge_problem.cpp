@@ -1,5 +1,6 @@
 #include "problem/bridge_problem.hpp"
 
+#include "problem/names.hpp"
 #include "quantity/text.hpp"
 
 namespace cotter::problem {
@@ -12,12 +13,6 @@ using engine::fit::bridge::Reason;
 using engine::fit::bridge::Result;
 using engine::fit::bridge::RuleState;
 using engine::fit::bridge::Status;
-using quantity::Certainty;
-
-std::string word_for(Certainty certainty) {
-  if (certainty == Certainty::open) return "open";
-  return certainty == Certainty::holds ? "holds" : "fails";
-}
 
 std::string word_for(Status status) {
   if (status == Status::found) return "found";
@@ -41,11 +36,11 @@ std::string word_for(Reason reason) {
 
 Node joint_node(const Joint& joint) {
   Node node = Node::map();
-  node.set("certainty", Node::text(word_for(joint.certainty))).set("attested", Node::boolean(joint.attested));
+  node.set("certainty", certainty_node(joint.certainty)).set("attested", Node::boolean(joint.attested));
   Node rules = Node::list();
   for (const RuleState& state : joint.rules) {
     Node rule = Node::map();
-    rule.set("certainty", Node::text(word_for(state.certainty)));
+    rule.set("certainty", certainty_node(state.certainty));
     if (state.margin) {
       const bool length = state.dimension == quantity::Dimension::length;
       rule.set("margin", Node::text(quantity::print_amount(*state.margin, state.dimension)));

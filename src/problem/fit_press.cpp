@@ -6,6 +6,7 @@
 #include "problem/fit_operand.hpp"
 #include "problem/fit_read.hpp"
 #include "problem/fit_write.hpp"
+#include "problem/names.hpp"
 #include "quantity/text.hpp"
 
 namespace cotter::problem {
@@ -200,7 +201,7 @@ std::optional<PressFit> read_fit_press(const Node& node, const std::string& fiel
 
 Node fit_press_node(const PressFit& fit, const engine::fit::PressResult& result, const std::string& source) {
   Node node = Node::map();
-  node.set("id", Node::text(result.id)).set("certainty", Node::text(word_for(result.must)));
+  node.set("id", Node::text(result.id)).set("certainty", certainty_node(result.must));
   for (const engine::fit::PressStep& step : result.steps) {
     Node number = range_node(step.range, dimension_of(step.number));
     number.set("formula", Node::text(std::string(formula_of(step.number))));
@@ -211,15 +212,13 @@ Node fit_press_node(const PressFit& fit, const engine::fit::PressResult& result,
     const Dimension dimension = dimension_of(bound.number);
     bounds.push(Node::map()
                     .set("of", Node::text(std::string(engine::fit::word_for(bound.number))))
-                    .set("certainty", Node::text(word_for(bound.must)))
+                    .set("certainty", certainty_node(bound.must))
                     .set("margin", Node::text(quantity::print_amount(bound.margin, dimension)))
                     .set(counted("margin", dimension), Node::integer(bound.margin))
                     .set("governs", Node::text(word_for(bound.governs))));
   }
   node.set("bounds", std::move(bounds));
-  Node rests_on = Node::list();
-  for (const std::string& name : result.rests_on) rests_on.push(Node::text(name));
-  node.set("rests_on", std::move(rests_on));
+  node.set("rests_on", text_list(result.rests_on));
   Node materials = Node::map();
   if (!fit.hub_material.source.empty()) materials.set("hub", Node::text(fit.hub_material.source));
   if (!fit.shaft_material.source.empty()) materials.set("shaft", Node::text(fit.shaft_material.source));

@@ -1,5 +1,6 @@
 #include "problem/fit_write.hpp"
 
+#include "problem/names.hpp"
 #include "quantity/text.hpp"
 
 namespace cotter::problem {
@@ -63,11 +64,6 @@ Node influences(const engine::fit::Check& check, const engine::fit::CheckResult&
 
 }  // namespace
 
-std::string word_for(Certainty certainty) {
-  if (certainty == Certainty::holds) return "holds";
-  return certainty == Certainty::fails ? "fails" : "open";
-}
-
 std::string word_for(Edge edge) {
   if (edge == Edge::none) return "none";
   return edge == Edge::from ? "from" : "to";
@@ -96,8 +92,8 @@ Node fit_result_node(const engine::fit::Check& check, const engine::fit::CheckRe
   Node node = Node::map();
   node.set("id", Node::text(result.id));
   node.set("law", Node::text(std::string(engine::fit::word_for(check.law))));
-  node.set("certainty", Node::text(word_for(result.must)));
-  node.set("should", Node::text(word_for(result.should)));
+  node.set("certainty", certainty_node(result.must));
+  node.set("should", certainty_node(result.should));
   node.set("formula", Node::text(result.formula));
   if (result.result) node.set("result", range_node(*result.result, result.dimension));
   if (result.governs != Edge::none) {

@@ -17,8 +17,7 @@ document::Node fit_result_node(const engine::fit::Check& check, const engine::fi
 std::optional<document::Node> fit_limits_node(const document::Node& node, const std::string& field,
                                               document::Diagnostics& diagnostics);
 
-/// `holds`, `fails` or `open`; `none`, `from` or `to`.
-std::string word_for(quantity::Certainty certainty);
+/// `none`, `from` or `to`.
 std::string word_for(engine::fit::Edge edge);
 /// `name_nm` for lengths, `name_base` for the rest.
 std::string counted(const std::string& name, quantity::Dimension dimension);

@@ -69,4 +69,8 @@ document::Node text_list(const std::vector<std::string>& texts) {
   return list;
 }
 
+document::Node certainty_node(quantity::Certainty certainty) {
+  return document::Node::text(std::string(quantity::word_for(certainty)));
+}
+
 }  // namespace cotter::problem

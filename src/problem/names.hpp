@@ -7,6 +7,7 @@
 
 #include "document/diagnostic.hpp"
 #include "document/node.hpp"
+#include "quantity/interval.hpp"
 
 namespace cotter::problem {
 
@@ -30,5 +31,7 @@ std::vector<std::string> read_names(const document::Node& map, const std::string
                                     document::Diagnostics& diagnostics);
 
 document::Node text_list(const std::vector<std::string>& texts);
+/// `holds`, `fails` or `open`.
+document::Node certainty_node(quantity::Certainty certainty);
 
 }  // namespace cotter::problem

@@ -41,11 +41,6 @@ std::string word_for(Status status) {
   return "bad";
 }
 
-std::string word_for(Certainty certainty) {
-  if (certainty == Certainty::open) return "open";
-  return certainty == Certainty::holds ? "holds" : "fails";
-}
-
 std::string word_for(Settles settles) {
   if (settles == Settles::sometimes) return "sometimes";
   return settles == Settles::always ? "always" : "never";
@@ -113,14 +108,14 @@ class Writer {
     node.set("worst_case", std::move(worst));
     if (state.root_sum_square) node.set("rss", root_sum_square_node(*state.root_sum_square));
     if (state.probability) node.set("probability", Node::real(state.probability->inside));
-    if (state.status) node.set("status", Node::text(word_for(*state.status)));
+    if (state.status) node.set("status", certainty_node(*state.status));
     if (state.margin) {
       Node margin = Node::map();
       set_length(margin, "room", state.margin->room);
       margin.set("edge", Node::text(state.margin->edge == Edge::low ? "from" : "to"));
       node.set("margin", std::move(margin));
     }
-    if (state.wish) node.set("wish_status", Node::text(word_for(*state.wish)));
+    if (state.wish) node.set("wish_status", certainty_node(*state.wish));
   }
 
   /// The form with the best set; when that is not empty, also as it is without pieces.
@@ -175,7 +170,7 @@ class Writer {
 
   Node set_node(const SpacerSet& set) const {
     Node node = Node::map();
-    node.set("status", Node::text(word_for(set.status)));
+    node.set("status", certainty_node(set.status));
     node.set("pieces", Node::integer(set.pieces));
     node.set("uses", uses(set.uses));
     Node slots = Node::list();

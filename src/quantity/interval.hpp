@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <compare>
+#include <string_view>
 
 #include "quantity/ensure.hpp"
 
@@ -10,6 +11,11 @@ namespace cotter::quantity {
 
 /// Whether a requirement holds for every value of its intervals, for none, or for some.
 enum class Certainty { holds, fails, open };
+
+constexpr std::string_view word_for(Certainty certainty) {
+  if (certainty == Certainty::holds) return "holds";
+  return certainty == Certainty::fails ? "fails" : "open";
+}
 
 constexpr Certainty both(Certainty a, Certainty b) {
   if (a == Certainty::fails || b == Certainty::fails) return Certainty::fails;

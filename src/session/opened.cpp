@@ -29,14 +29,18 @@ document::Read<model::Catalog> open_catalog(const std::vector<std::string>& fold
   return catalog;
 }
 
+document::Read<Planned> plan_job(const std::string& version, const model::Catalog& catalog, const std::string& job) {
+  const auto loaded = document::load_job(job, catalog);
+  if (!loaded) return tl::unexpected(loaded.error());
+  return Planned{plan::make_plan(loaded->job, catalog, {version, loaded->hash}), loaded->notes,
+                 loaded->job.sheet.aliases};
+}
+
 document::Read<Planned> open_and_plan(const std::string& version, const std::vector<std::string>& catalogs,
                                       const std::string& job) {
   const auto catalog = open_catalog(catalogs);
   if (!catalog) return tl::unexpected(catalog.error());
-  const auto loaded = document::load_job(job, *catalog);
-  if (!loaded) return tl::unexpected(loaded.error());
-  return Planned{plan::make_plan(loaded->job, *catalog, {version, loaded->hash}), loaded->notes,
-                 loaded->job.sheet.aliases};
+  return plan_job(version, *catalog, job);
 }
 
 }  // namespace cotter::session

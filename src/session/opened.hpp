@@ -23,6 +23,9 @@ struct Planned {
   std::map<std::string, std::string> aliases;  ///< the job's old names of places
 };
 
+/// Reads the job and plans it against an open catalog.
+document::Read<Planned> plan_job(const std::string& version, const model::Catalog& catalog, const std::string& job);
+
 /// Reads the catalog and the job, and plans it.
 document::Read<Planned> open_and_plan(const std::string& version, const std::vector<std::string>& catalogs,
                                       const std::string& job);

@@ -65,7 +65,9 @@ Answer Session::accept(const std::string& job, const std::string& finding, const
   if (plan::is_blank(signature.by)) return refused(std::string(words::phrase("accept.no_name")) + "\n");
   if (plan::is_blank(signature.reason)) return refused(std::string(words::phrase("accept.no_reason")) + "\n");
   const JournalLock lock(job);
-  const auto planned = open_and_plan(settings_.version, settings_.catalogs, job);
+  const auto catalog = open_catalog(settings_.catalogs);
+  if (!catalog) return refused(catalog.error());
+  const auto planned = plan_job(settings_.version, *catalog, job);
   if (!planned) return refused(planned.error());
   const model::Finding* found = find(planned->plan, finding);
   if (found == nullptr) return refused(not_by_whole_name(planned->plan, finding));
@@ -82,7 +84,7 @@ Answer Session::accept(const std::string& job, const std::string& finding, const
     return unwritten;
   }
 
-  const auto after = open_and_plan(settings_.version, settings_.catalogs, job);
+  const auto after = plan_job(settings_.version, *catalog, job);
   if (!after) return refused(after.error());
   const model::Finding* now = find(after->plan, finding);
   quantity::ensure(now != nullptr && !now->accepted_by.empty(), "an acceptance that does not stand once it is written");

@@ -9,8 +9,10 @@
 namespace cotter::session {
 
 Answer Session::compare(const std::string& before, const std::string& after, const Report& report) const {
-  const auto earlier = open_and_plan(settings_.version, settings_.catalogs, before);
-  const auto later = open_and_plan(settings_.version, settings_.catalogs, after);
+  const auto catalog = open_catalog(settings_.catalogs);
+  if (!catalog) return refused(catalog.error());
+  const auto earlier = plan_job(settings_.version, *catalog, before);
+  const auto later = plan_job(settings_.version, *catalog, after);
   if (!earlier || !later)
     return refused((earlier ? "" : trouble_text(earlier.error())) + (later ? "" : trouble_text(later.error())));
   const model::PlanDifference difference =

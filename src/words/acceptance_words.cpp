@@ -9,12 +9,6 @@ namespace {
 
 using model::Acceptance;
 
-std::string names(const model::Finding& finding) {
-  std::string text;
-  for (const std::string& name : finding.rests_on) text += (text.empty() ? "" : ", ") + name;
-  return text;
-}
-
 std::string_view protected_thing(model::Guards guards) {
   switch (guards) {
     case model::Guards::brake:
@@ -55,7 +49,7 @@ std::string why_not(const model::Finding& finding, Acceptance acceptance) {
     case Acceptance::maker:
       return std::string(phrase("accept.maker"));
     case Acceptance::unattested:
-      return fill("accept.unattested", {{"names", names(finding)}});
+      return fill("accept.unattested", {{"names", join(finding.rests_on, ", ")}});
     case Acceptance::may_sign:
     case Acceptance::may_pass:
       break;

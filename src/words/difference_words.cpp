@@ -39,10 +39,6 @@ std::string margin_shown(const Finding& finding, const NumberStyle& style) {
   return show(quantity::Range(quantity::Mixed::from_base(finding.margin)), dimension, style);
 }
 
-bool has_margin(const Finding& finding) {
-  return finding.result && finding.governs != model::Edge::none;
-}
-
 std::string_view key_of(Kind kind) {
   switch (kind) {
     case Kind::worse:
@@ -157,11 +153,6 @@ Section lengths(const model::PlanDifference& difference, const NumberStyle& styl
   return section;
 }
 
-std::string without_stop(std::string text) {
-  while (text.ends_with('.')) text.pop_back();
-  return text;
-}
-
 Section work(const model::PlanDifference& difference) {
   Section section{"head.difference_work", {}};
   for (const model::StepChange& change : difference.steps) {
@@ -243,7 +234,11 @@ std::string difference_text(const model::PlanDifference& difference, const Layou
   }
   if (!any) text += "\n" + std::string(phrase("difference.none")) + "\n";
   const std::string count = std::to_string(difference.stops);
-  return text + "\n" + fill(difference.stops == 1 ? "difference.one_stop" : "difference.stops", {{"count", count}}) +
+  return text + "\n" +
+         fill(difference.stops == 0   ? "difference.no_stop"
+              : difference.stops == 1 ? "difference.one_stop"
+                                      : "difference.stops",
+              {{"count", count}}) +
          "\n";
 }
 

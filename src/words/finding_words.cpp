@@ -51,12 +51,6 @@ std::string missing_words(const Finding& finding, const NumberStyle& style) {
   return fill(key, {{"missing", amount(std::abs(finding.margin), dimension_of(finding), style)}});
 }
 
-std::string join(const std::vector<std::string>& parts, std::string_view between) {
-  std::string text;
-  for (const std::string& part : parts) text += (text.empty() ? "" : std::string(between)) + part;
-  return text;
-}
-
 std::string value_list(const Finding& finding, const NumberStyle& style) {
   std::vector<std::string> parts;
   for (const model::NamedValue& named : finding.values) {
@@ -83,7 +77,12 @@ void add_number_sentence(const Finding& finding, const NumberStyle& style, std::
     out.push_back(fill("finding.length", holes));
     return;
   }
-  std::string sentence = fill(holes["values"].empty() ? "finding.number_only" : "finding.number", holes);
+  const bool adds = finding.verdict == Verdict::add && finding.without && !holes["values"].empty();
+  if (adds) holes["without"] = show(*finding.without, dimension, style);
+  std::string sentence = fill(adds                      ? "finding.number_with"
+                              : holes["values"].empty() ? "finding.number_only"
+                                                        : "finding.number",
+                              holes);
   const bool outside = finding.verdict == Verdict::stop || finding.verdict == Verdict::rework || finding.passed;
   if (finding.margin < 0 && outside) {
     sentence.back() = ':';
@@ -282,7 +281,8 @@ std::vector<std::string> sentences(const Finding& finding, const NumberStyle& st
   }
   if (!finding.operation_label.empty()) out.push_back(fill("rework.what", {{"operation", finding.operation_label}}));
   if (!finding.advice.empty() && finding.verdict != Verdict::ok) out.push_back(finding.advice);
-  if (finding.probability && finding.verdict == Verdict::measure)
+  // A chance by tolerances that nobody vouches for would only look like an answer.
+  if (finding.probability && finding.verdict == Verdict::measure && finding.rests_on.empty())
     out.push_back(fill("probability",
                        {{"percent", fmt::format("{}", static_cast<int>(std::floor(*finding.probability * 100)))}}));
   if (finding.passed)

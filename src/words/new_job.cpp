@@ -10,12 +10,6 @@ constexpr int k_width = 110;
 
 using Names = std::vector<std::string>;
 
-std::string joined(const Names& names, std::string_view between) {
-  std::string text;
-  for (const std::string& name : names) text += (text.empty() ? "" : std::string(between)) + name;
-  return text;
-}
-
 /// Each wrapped line starts with its own `#`.
 std::string comments(const std::string& indent, const std::string& text) {
   std::string out;
@@ -38,12 +32,12 @@ std::string needs_comment(const model::PlaceNeeds& place) {
   std::string out;
   Names features;
   for (const model::FeatureNeed& feature : place.features)
-    features.push_back(feature.interface + (feature.kinds.empty() ? "" : " (" + joined(feature.kinds, " or ") + ")"));
+    features.push_back(feature.interface + (feature.kinds.empty() ? "" : " (" + join(feature.kinds, " or ") + ")"));
   const std::string_view key = place.place.optional ? "new.optional" : "new.place";
   const std::string asks = features.empty() ? std::string(phrase("new.no_features"))
-                                            : fill("new.features", {{"list", joined(features, ", ")}});
+                                            : fill("new.features", {{"list", join(features, ", ")}});
   out += comments("  ", fill(key, {{"label", place.place.label}}) + " " + asks);
-  if (!place.parts.empty()) out += comments("  ", fill("new.parts", {{"list", joined(place.parts, ", ")}}));
+  if (!place.parts.empty()) out += comments("  ", fill("new.parts", {{"list", join(place.parts, ", ")}}));
   return out;
 }
 
@@ -70,7 +64,7 @@ std::string own_part(const model::PlaceNeeds& place, const model::Catalog& catal
     if (kind == catalog.kinds.end()) continue;
     if (feature.kinds.size() > 1)
       interfaces += comments(
-          "      ", fill("new.kinds", {{"interface", feature.interface}, {"list", joined(feature.kinds, ", ")}}));
+          "      ", fill("new.kinds", {{"interface", feature.interface}, {"list", join(feature.kinds, ", ")}}));
     interfaces += "      " + feature.interface + ": " + unknown_fields(kind->second) + "\n";
   }
   return text + (interfaces.empty() ? "" : "    interfaces:\n" + interfaces);
@@ -82,7 +76,7 @@ std::string lines_comment(const model::TemplateNeeds& needs) {
   for (const model::LineNeed& line : needs.lines) {
     text += "#   - {id: " + line.connection.id + ", part: " + (line.parts.empty() ? "?" : line.parts.front()) +
             ", from: " + line.connection.a.text() + ", to: " + line.connection.b.text() + "}\n";
-    if (line.parts.size() > 1) text += comments("", fill("new.line_parts", {{"list", joined(line.parts, ", ")}}));
+    if (line.parts.size() > 1) text += comments("", fill("new.line_parts", {{"list", join(line.parts, ", ")}}));
   }
   return text;
 }
@@ -109,7 +103,7 @@ std::string catalog_text(const model::Catalog& catalog, const model::CatalogUse&
   std::string text(phrase("head.catalog_kinds"));
   text += "\n";
   for (const auto& [id, parts] : use.parts_by_kind) {
-    const std::string list = parts.empty() ? std::string(phrase("catalog.no_part")) : joined(parts, ", ");
+    const std::string list = parts.empty() ? std::string(phrase("catalog.no_part")) : join(parts, ", ");
     text += hanging("  ",
                     fill("catalog.kind", {{"kind", id},
                                           {"label", catalog.kinds.at(id).label},
@@ -121,11 +115,11 @@ std::string catalog_text(const model::Catalog& catalog, const model::CatalogUse&
   for (const auto& [family, parts] : use.parts_by_family)
     text += hanging("  ",
                     fill("catalog.family",
-                         {{"family", family}, {"count", std::to_string(parts.size())}, {"list", joined(parts, ", ")}}),
+                         {{"family", family}, {"count", std::to_string(parts.size())}, {"list", join(parts, ", ")}}),
                     width);
   text += "\n" + std::string(phrase("head.catalog_unused")) + "\n";
   const bool none = use.unused_parts.empty();
-  return text + hanging("  ", none ? std::string(phrase("catalog.all_used")) : joined(use.unused_parts, ", "), width);
+  return text + hanging("  ", none ? std::string(phrase("catalog.all_used")) : join(use.unused_parts, ", "), width);
 }
 
 }  // namespace cotter::words

@@ -45,4 +45,15 @@ std::string fill(std::string_view key, const Holes& holes) {
   return text;
 }
 
+std::string join(const std::vector<std::string>& parts, std::string_view between) {
+  std::string text;
+  for (const std::string& part : parts) text += (text.empty() ? "" : std::string(between)) + part;
+  return text;
+}
+
+std::string without_stop(std::string text) {
+  while (text.ends_with('.')) text.pop_back();
+  return text;
+}
+
 }  // namespace cotter::words

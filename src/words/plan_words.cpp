@@ -32,11 +32,6 @@ std::string head(std::string_view key, const Layout& layout) {
   return "\n" + bold(phrase(key), layout) + "\n";
 }
 
-std::string without_stop(std::string text) {
-  while (text.ends_with('.')) text.pop_back();
-  return text;
-}
-
 std::string title(const Plan& plan, const Layout& layout) {
   const std::string named =
       plan.title + " (" + plan.job + (plan.revision.empty() ? ")" : ", revision " + plan.revision + ")");
@@ -97,14 +92,13 @@ std::string next_text(const Plan& plan, const Layout& layout) {
 }
 
 std::string unchecked_text(const Plan& plan, const Layout& layout) {
-  if (plan.unchecked.empty()) return "";
   std::string text = head("head.unchecked", layout);
   for (const std::string& line : unchecked_lines(plan)) text += hanging("  ", line, layout.width);
-  return text;
+  return text + hanging("  ", phrase("unchecked.version"), layout.width);
 }
 
 std::string mass_words(const std::optional<quantity::Value>& mass) {
-  return mass ? fmt::format("{} g", (mass->nominal + 500) / 1000) : "?";
+  return mass ? grams(mass->nominal) : "?";
 }
 
 /// Money is summed by currency: nobody adds one to another here.
@@ -177,6 +171,12 @@ const char* length_phrase(const model::Run& run) {
   return run.kind == model::LineForm::Kind::housing ? "route.start_housing" : "route.start";
 }
 
+/// Marks count from the seat of an end, so the spare of a line that is cut last is said beside them.
+std::string spare_words(const model::Run& run) {
+  if (!run.cut_to_length || run.steps.empty() || run.length <= run.way) return "";
+  return " " + fill("route.spare", {{"spare", std::to_string(run.length - run.way)}});
+}
+
 std::string lines_text(const Plan& plan, const Layout& layout) {
   if (plan.runs.empty()) return "";
   std::string text = head("head.lines", layout);
@@ -189,8 +189,9 @@ std::string lines_text(const Plan& plan, const Layout& layout) {
       way += (way.empty() ? "" : ", ") + (step.letter.empty() ? "" : step.letter + " ") + step.label +
              fmt::format(" at {} mm", step.depth);
     text += hanging("     ",
-                    fill("route.length", {{"way", std::to_string(run.way)}}) + " The end at the " + run.leading_end +
-                        " leads; marks counted from it: " + (way.empty() ? "none" : way) + ".",
+                    fill("route.length", {{"way", std::to_string(run.way)}}) + " " +
+                        fill("route.leads", {{"end", run.leading_end}, {"marks", way.empty() ? "none" : way}}) +
+                        spare_words(run),
                     layout.width);
   }
   for (const model::PullOrder& order : plan.pull_order)
@@ -219,14 +220,21 @@ std::string openings_text(const Plan& plan, const Layout& layout) {
   return text;
 }
 
+std::string cut_words(const quantity::Range& length, const quantity::NumberStyle& style) {
+  const auto at = [&](std::int64_t base) {
+    return show(quantity::Range(quantity::Mixed::from_base(base)), quantity::Dimension::length, style);
+  };
+  const std::int64_t low = length.low().base(), high = length.high().base();
+  return fill("cut.settled", {{"middle", at(low + (high - low) / 2)}, {"low", at(low)}, {"high", at(high)}});
+}
+
 std::string cuts_text(const Plan& plan, const Layout& layout) {
   if (plan.cuts.empty()) return "";
   std::string text = head("head.cuts", layout);
   for (const model::Cut& cut : plan.cuts)
     text += hanging("  ",
                     cut.label + ": " +
-                        (cut.settled ? show(cut.length, quantity::Dimension::length, layout.numbers)
-                                     : std::string(phrase("cut.unsettled"))) +
+                        (cut.settled ? cut_words(cut.length, layout.numbers) : std::string(phrase("cut.unsettled"))) +
                         ". " + std::string(phrase("cut.not_yet")) + " " + fill("cut.why", {{"finding", cut.finding}}),
                     layout.width);
   return text;
@@ -235,6 +243,9 @@ std::string cuts_text(const Plan& plan, const Layout& layout) {
 std::string work_text(const Plan& plan, const Layout& layout) {
   if (plan.work.empty()) return "";
   std::string text = head("head.work", layout);
+  if (const std::size_t stops = count(plan, model::Verdict::stop); stops > 0)
+    text += hanging("  ! ", fill(stops == 1 ? "work.stopped_one" : "work.stopped", {{"count", std::to_string(stops)}}),
+                    layout.width);
   std::string phase;
   for (const model::WorkStep& step : plan.work) {
     if (step.phase != phase) {

@@ -36,12 +36,6 @@ std::string shown(const Range& range, Dimension dimension, const NumberStyle& st
   return (low == high ? low : low + " to " + high) + (stress ? " MPa" : " N");
 }
 
-std::string joined(const std::vector<std::string>& parts) {
-  std::string text;
-  for (const std::string& part : parts) text += (text.empty() ? "" : "; ") + part;
-  return text;
-}
-
 const model::WorkingStep* find_step(const model::PressWorking& press, std::string_view name) {
   const auto found = std::ranges::find(press.steps, name, &model::WorkingStep::name);
   return found == press.steps.end() ? nullptr : &*found;
@@ -51,7 +45,7 @@ void add_limit(const model::Finding& finding, const NumberStyle& style, std::vec
   const model::PressWorking& press = *finding.press;
   if (!press.most_stress) return;
   const model::WorkingStep* stress = find_step(press, "hub_hoop");
-  Holes holes{{"limit", shown(*press.most_stress, Dimension::pressure, style)}, {"names", joined(press.rests_on)}};
+  Holes holes{{"limit", shown(*press.most_stress, Dimension::pressure, style)}, {"names", join(press.rests_on, "; ")}};
   if (stress == nullptr) {
     out.push_back(fill("press.limit_unheld", holes));
     return;
@@ -95,7 +89,8 @@ std::vector<std::string> press_lines(const model::Finding& finding, const Number
   for (const model::WorkingStep& step : press.steps)
     out.push_back("pressed   " + std::string(phrase("step." + step.name)) + " = " + step.formula + " = " +
                   shown(step.range, step.dimension, style));
-  if (!press.missing.empty()) out.push_back("pressed   " + fill("press.missing", {{"names", joined(press.missing)}}));
+  if (!press.missing.empty())
+    out.push_back("pressed   " + fill("press.missing", {{"names", join(press.missing, "; ")}}));
   if (!press.note.empty()) out.push_back("pressed   " + std::string(phrase(press.note)));
   if (!press.steps.empty()) {
     if (!press.most_stress) out.push_back("pressed   " + std::string(phrase("press.no_limit")));
@@ -104,7 +99,7 @@ std::vector<std::string> press_lines(const model::Finding& finding, const Number
       out.push_back("pressed   " + fill(key, {{"source", *source}}));
   }
   if (!press.rests_on.empty())
-    out.push_back("pressed   " + fill("press.rests_on", {{"names", joined(press.rests_on)}}));
+    out.push_back("pressed   " + fill("press.rests_on", {{"names", join(press.rests_on, "; ")}}));
   return out;
 }
 

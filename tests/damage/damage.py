@@ -93,13 +93,13 @@ def difference(finding, expected):
 
 def bridged(finding, expected):
     """A joint that does not go, for which the plan names parts that stand between. Where the joint guards a life and
-    the chain rests on values nobody vouches for, docs/bridge.md has them measured first."""
+    the chain rests on values nobody vouches for or touches composite, docs/bridge.md has it measured or asked first."""
     if expected.verdict != "stop" or not finding["additions"]:
         return False
     if finding["verdict"] == "add":
         return True
     proposed = all(addition["proposed"] for addition in finding["additions"])
-    return finding["verdict"] == "measure" and proposed and finding["guards"] != "nothing" and bool(finding["rests_on"])
+    return finding["verdict"] == "measure" and proposed and finding["guards"] != "nothing"
 
 
 def judged_plan(shop, plan):

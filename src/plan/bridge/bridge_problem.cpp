@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "plan/fit/fit_check.hpp"
 #include "quantity/ensure.hpp"
 
 namespace cotter::plan {
@@ -15,11 +16,6 @@ using engine::fit::bridge::Piece;
 using engine::fit::bridge::Rule;
 using engine::fit::bridge::RuleOperand;
 
-std::optional<quantity::Mixed> end_of(const std::optional<quantity::Value>& value) {
-  if (!value) return std::nullopt;
-  return quantity::Mixed::from_base(value->nominal);
-}
-
 template <class List>
 std::uint32_t number_of(const List& list, const std::string& id) {
   const auto found = std::find_if(list.begin(), list.end(), [&](const auto& one) { return one.id == id; });
@@ -30,7 +26,7 @@ std::uint32_t number_of(const List& list, const std::string& id) {
 Rule rule_of(const model::Rule& rule, const model::InterfaceKind& own, const model::InterfaceKind& other) {
   Rule out;
   out.law = *engine::fit::law_from_word(rule.law);
-  out.must = {end_of(rule.must.from), end_of(rule.must.to)};
+  out.must = window_of(rule.must);
   for (const auto& [role, ref] : rule.operands) {
     using Side = model::OperandRef::Side;
     RuleOperand operand;
@@ -98,6 +94,13 @@ BridgeCatalog::BridgeCatalog(const model::Catalog& catalog) : catalog_(catalog) 
 
 const model::Interface& BridgeCatalog::interface(std::uint32_t piece, std::uint32_t feature) const {
   return *interfaces_[piece][feature];
+}
+
+std::string BridgeCatalog::label(const engine::fit::bridge::Chain& chain) const {
+  std::string text;
+  for (const engine::fit::bridge::Link& link : chain.links)
+    text += (text.empty() ? "" : " + ") + part(link.piece).label;
+  return text;
 }
 
 /// Only kinds that some adapter has: no other can be part of a chain but as its ends.

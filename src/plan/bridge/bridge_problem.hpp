@@ -21,6 +21,8 @@ class BridgeCatalog {
   /// The part behind a piece, and one of its interfaces by its number within the piece.
   const model::Part& part(std::uint32_t piece) const { return *parts_[piece]; }
   const model::Interface& interface(std::uint32_t piece, std::uint32_t feature) const;
+  /// The parts of a chain in a row: "a sleeve + a ring".
+  std::string label(const engine::fit::bridge::Chain& chain) const;
   /// A feature of the job as numbers; nothing when no adapter may stand there.
   std::optional<engine::fit::bridge::Feature> feature(const model::Interface& interface) const;
   /// A rule of the meeting of two kinds, in the order of a Joint's rules.

@@ -5,11 +5,6 @@
 namespace cotter::plan {
 namespace {
 
-std::optional<quantity::Mixed> end_of(const std::optional<quantity::Value>& value) {
-  if (!value) return std::nullopt;
-  return quantity::Mixed::from_base(value->nominal);
-}
-
 engine::fit::Operand operand(const std::string& role, const quantity::Value& value, bool fixed) {
   engine::fit::Operand out;
   out.role = role;
@@ -29,12 +24,19 @@ std::string word_on(const Assembly& assembly, const model::InterfaceRef& side, c
 
 }  // namespace
 
+engine::fit::Window window_of(const model::Window& window) {
+  engine::fit::Window out;
+  if (window.from) out.low = quantity::Mixed::from_base(window.from->nominal);
+  if (window.to) out.high = quantity::Mixed::from_base(window.to->nominal);
+  return out;
+}
+
 FitCheck fit_check(const Assembly& assembly, const model::Rule& rule, const Sides& sides) {
   FitCheck out;
   out.check.id = rule.id;
   out.check.law = *engine::fit::law_from_word(rule.law);
-  out.check.must = {end_of(rule.must.from), end_of(rule.must.to)};
-  out.check.should = {end_of(rule.should.from), end_of(rule.should.to)};
+  out.check.must = window_of(rule.must);
+  out.check.should = window_of(rule.should);
   for (const auto& [role, ref] : rule.operands) {
     if (ref.side == model::OperandRef::Side::fixed) {
       out.check.operands.push_back(operand(role, ref.fixed, true));

@@ -24,6 +24,9 @@ struct FitCheck {
   std::optional<FoundValue> missing;             ///< set: a part does not state it, so the check cannot be judged
 };
 
+/// A window of the catalog as one of the engine; its ends carry no deviations.
+engine::fit::Window window_of(const model::Window& window);
+
 /// Requires a rule without faults (see rule_faults).
 FitCheck fit_check(const Assembly& assembly, const model::Rule& rule, const Sides& sides);
 

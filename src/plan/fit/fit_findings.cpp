@@ -62,9 +62,8 @@ class JointAdapter {
     return finding;
   }
 
-  std::string kind_label(const model::Interface& feature) const {
-    const auto kind = assembly_.catalog().kinds.find(feature.kind);
-    return kind == assembly_.catalog().kinds.end() ? feature.kind : kind->second.label;
+  std::string label_of(const model::Interface& feature) const {
+    return model::kind_label(assembly_.catalog(), feature.kind);
   }
 
   /// A finding on what the two sides are, before any dimension is looked at.
@@ -91,13 +90,13 @@ class JointAdapter {
     finding.facts = {{"finding.lacks", ""},
                      {"with", assembly_.place(with.place)->form->label},
                      {"without", assembly_.place(without.place)->form->label},
-                     {"kind", kind_label(*assembly_.interface(with))}};
+                     {"kind", label_of(*assembly_.interface(with))}};
     return finding;
   }
 
   Finding unlike(const model::Interface& a, const model::Interface& b) const {
     Finding finding = about_kinds("kinds_meet", "the two kinds mate", Verdict::stop);
-    finding.facts = {{"finding.unlike", ""}, {"a", kind_label(a)}, {"b", kind_label(b)}};
+    finding.facts = {{"finding.unlike", ""}, {"a", label_of(a)}, {"b", label_of(b)}};
     return finding;
   }
 

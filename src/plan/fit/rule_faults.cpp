@@ -1,5 +1,6 @@
 #include "engine/fit/press.hpp"
 #include "engine/fit/solve.hpp"
+#include "plan/fit/fit_check.hpp"
 #include "plan/fit/fit_findings.hpp"
 
 namespace cotter::plan {
@@ -77,8 +78,7 @@ std::vector<std::string> faults_of(const model::Rule& rule, const model::Interfa
     check.operands.push_back(operand);
   }
   for (const auto& [role, words] : rule.words) check.words[role] = {"", ""};
-  if (rule.must.from) check.must.low = quantity::Mixed::from_base(rule.must.from->nominal);
-  if (rule.must.to) check.must.high = quantity::Mixed::from_base(rule.must.to->nominal);
+  check.must = window_of(rule.must);
   for (const engine::fit::Fault& fault : engine::fit::faults(check)) out.push_back(sentence(fault));
   if (rule.press) add_press_faults(rule, out);
   return out;

@@ -144,6 +144,8 @@ class StackAdapter {
     add_spacers_to_values(i, finding);
     finding.formula = formula_with_spacers(i, finding);
     finding.result = mixed(state(i).worst_case.range);
+    const Range without = mixed(result_.forms[i].without.worst_case.range);
+    if (without != *finding.result) finding.without = without;
     finding.must = stack_.must[i];
     finding.should = as_range(form.should);
     finding.rests_on = unattested_labels(finding.values);

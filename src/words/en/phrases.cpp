@@ -35,6 +35,8 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
 
     // Findings in one sentence.
     {"finding.number", "{values}: {number} {result}, must be {window}."},
+    {"finding.number_with",
+     "{values}: {number} {without} without the pieces below, {result} with them; must be {window}."},
     {"finding.number_only", "{number} {result}, must be {window}."},
     {"finding.beside_wish", "{values}: {number} {result} is allowed ({window}), but common practice is {wish}."},
     {"finding.beside_wish_only", "{values}: {number} {result}; common practice is {wish}."},
@@ -56,7 +58,9 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"bridge.open_joint", "Whether it fits is open until the sizes below are measured."},
     {"bridge.open_stack", "With it this is open: {what}."},
     {"bridge.open_length", "Nothing says where its length adds up: {what}. Try it dry first."},
-    {"bridge.composite", "One side is composite: its maker must allow the piece."},
+    {"bridge.composite",
+     "One side is composite: ask its maker in writing whether it may carry this piece, and build nothing before the "
+     "answer."},
     {"add.proposed", " A proposal: not in the list of parts."},
     {"finding.neither",
      "Neither the part in place \"{a}\" nor the one in place \"{b}\" says how they mate. Write the feature of both "
@@ -76,13 +80,13 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"finding.stack_open_place", "Cannot be computed before the place is filled: {place}."},
     {"finding.accepted", "Accepted by {by}: {reason}."},
     {"finding.passed", "Outside its limit, which says {verdict}; passed by {by}, {when}: {reason}."},
-    {"accept.refused", "{finding} says {verdict} and was not accepted. {why}"},
+    {"accept.refused", "{finding} says {verdict}; nothing was written. {why}"},
     {"accept.nothing", "There is nothing to accept."},
-    {"accept.already", "A decision by {by} stands already: {reason}."},
+    {"accept.already", "{by} has signed for it already: {reason}."},
     {"accept.guarded", "It protects {guards}: nobody can sign for that, with any reason."},
     {"accept.undecided", "Nobody can sign for what is not known; what it asks for comes first."},
     {"accept.unlike", "The two are not made for each other; there is no amount that one could sign for."},
-    {"accept.no_limit", "It is no number outside a limit; what is missing has to be put right."},
+    {"accept.no_limit", "There is no number here to sign for; what is missing has to be put in."},
     {"accept.nobody", "Nobody may pass this limit."},
     {"accept.maker", "Only the maker's paper for this very part may pass this limit."},
     {"accept.unattested", "By how much the limit is passed rests on a value that nobody has measured: {names}."},
@@ -90,7 +94,9 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"accept.no_reason", "An acceptance needs a written reason: --reason TEXT."},
     {"accept.beginning", "An acceptance needs the whole name of the finding, not the beginning \"{wanted}\": {names}"},
     {"accept.unwritten", "The journal {file} could not be written; nothing was accepted."},
-    {"accept.done", "Written to {file} as entry {entry}; an entry of kind undo with this name takes it back."},
+    {"accept.done",
+     "Written to {file} as entry {entry}. To take it back, add a line of kind undo with this name to that file "
+     "(docs/formats.md)."},
     {"guards.brake", "the brakes"},
     {"guards.steering", "the steering"},
     {"guards.axle", "the hold of a wheel"},
@@ -184,6 +190,10 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
      "To be measured as well before the plan can close, though by their stated limits none of them changes a verdict: "
      "{labels}."},
     {"unchecked.place", "{place} ({part}): {reason}."},
+    {"unchecked.version",
+     "Not worked out by this version: chain length, capacity and chain angle; the rider's position; tightening "
+     "torques; "
+     "spokes. Toe clearance and the way each control moves are measured at the bench."},
     {"unchecked.no_reason", "nothing judges it, and the template does not say why"},
 
     // Lines.
@@ -201,6 +211,8 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"route.assumed",
      "Rests on an assumed or unknown size: {names}. Gauge it with pins before the first line is pulled."},
     {"route.length", "Runs {way} mm (computed, good to 20 mm until a string has been measured)."},
+    {"route.leads", "The end at the {end} leads. Marks on the line, counted from where that end will sit: {marks}."},
+    {"route.spare", "{spare} mm of spare stay at the end that is cut last; if that end leads, add them to each mark."},
     {"route.choose", "choose {length} mm"},
     {"route.start", "start with {length} mm; final cut at the lever after the steering sweep"},
     {"route.start_housing",
@@ -217,9 +229,18 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"sequence.ok", "All {count} steps have an order in which nothing has to come apart again."},
 
     // Steps and cuts.
+    {"cut.settled",
+     "{middle} by the sizes as stated, which leave it between {low} and {high}. Never saw by this figure alone: build "
+     "it up dry, mark it where the step says, and measure twice"},
     {"cut.not_yet", "Not to be sawn before its hold point: two people measure from that face and agree."},
     {"cut.unsettled", "no length yet, because it rests on something that is not measured or not decided"},
     {"cut.why", "Working: cotter why JOB {finding}"},
+    {"work.stopped",
+     "{count} of the findings above say stop. Until they are put right, order, cut and fit nothing that they name; the "
+     "steps below show the order only."},
+    {"work.stopped_one",
+     "One of the findings above says stop. Until it is put right, order, cut and fit nothing that it names; the steps "
+     "below show the order only."},
     {"work.evidence", "Opens only on: {evidence}."},
     {"work.check", "Right when: {check}"},
     {"work.cost", "At {rate} an hour: {cost}."},
@@ -287,6 +308,7 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"difference.unpriced", "Parts without a price: {was} before, {is} now."},
     {"difference.none", "Nothing that the plan says has changed."},
     {"difference.one_stop", "One finding of the later plan says stop."},
+    {"difference.no_stop", "No finding of the later plan says stop."},
     {"difference.stops", "{count} findings of the later plan say stop."},
     {"head.difference_findings", "Findings"},
     {"head.difference_parts", "Parts"},

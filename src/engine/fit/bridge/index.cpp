@@ -5,11 +5,6 @@
 namespace cotter::engine::fit::bridge {
 namespace {
 
-/// Amounts stay below 1e15, so this is outside of all.
-constexpr std::int64_t k_far = 4'000'000'000'000'000;
-/// Sizes wider than this would spoil the narrow windows of all others; in base units, 1 mm for a length.
-constexpr std::int64_t k_loose = 1'000'000;
-
 /// The one candidate term of the demand, when it has exactly one.
 const Term* candidate_term(const ReadyDemand& demand) {
   const Term* found = nullptr;
@@ -32,7 +27,7 @@ bool bounded(const ReadyMeeting& meeting, std::uint32_t dimension, int side) {
 std::int64_t floor_of(Wide numerator, Wide divisor) {
   Wide quotient = numerator / divisor;
   if (numerator % divisor != 0 && (numerator < 0) != (divisor < 0)) --quotient;
-  return static_cast<std::int64_t>(std::clamp<Wide>(quotient, -k_far, k_far));
+  return static_cast<std::int64_t>(std::clamp<Wide>(quotient, -k_open_end, k_open_end));
 }
 
 /// What the anchor and the constant bring to a demand at their worst or best; nothing when a value is not stated.
@@ -49,7 +44,7 @@ std::optional<Wide> rest_of(const ReadyDemand& demand, const FeatureView& anchor
 }
 
 SizeWindow everything() {
-  return {-k_far, k_far, -k_far, k_far};
+  return {-k_open_end, k_open_end, -k_open_end, k_open_end};
 }
 
 void narrow(SizeWindow& window, std::int64_t factor, Wide rest, Ask ask) {

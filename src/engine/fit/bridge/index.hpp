@@ -11,6 +11,9 @@
 
 namespace cotter::engine::fit::bridge {
 
+/// Sizes wider than this would spoil the narrow windows of all others; in base units, 1 mm for a length.
+inline constexpr std::int64_t k_loose = 1'000'000;
+
 /// Ends between which a size must lie; an end that is missing is open.
 struct SizeWindow {
   std::int64_t low_from, low_to;    ///< for the lower limit of the size

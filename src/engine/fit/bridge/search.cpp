@@ -7,7 +7,6 @@
 namespace cotter::engine::fit::bridge {
 namespace {
 
-constexpr std::int64_t k_loose = 1'000'000;
 /// The first ceiling as a part of the dearest piece, and how much higher each next one is.
 constexpr std::int64_t k_first_part = 16;
 constexpr std::int64_t k_rise = 2;

@@ -89,7 +89,7 @@ class Search {
   std::int64_t ceiling_;
   bool too_dear_ = false;   ///< the ceiling kept something out
   std::int64_t named_ = 0;  ///< chains given out
-  mutable std::int64_t candidates_ = 0;
+  std::int64_t candidates_ = 0;
   std::int64_t settled_count_ = 0;
   std::priority_queue<Ways, std::vector<Ways>, std::greater<>> found_;
 };
