@@ -77,6 +77,7 @@ void read_condition_rules(const Spot& document, Names& names, std::vector<model:
     rule.id = item.at("id").text();
     rule.label = item.at("label").text();
     rule.families = item.at("families").texts();
+    rule.places = item.at("places").texts();
     for (const std::string& word : item.at("materials").texts()) rule.materials.push_back(material_of(word));
     rule.stop = item.at("without").text() != "measure";
     rule.guards = read_protection(item, diagnostics).guards;

@@ -134,6 +134,8 @@ model::InterfaceKind read_kind(const Spot& spot, Diagnostics& diagnostics) {
     if (auto dimension = read_kind_dimension(entry, diagnostics)) kind.dimensions.push_back(std::move(*dimension));
   for (const SpotEntry& entry : spot.at("words").entries())
     if (auto word = read_kind_word(entry, kind, diagnostics)) kind.words.push_back(std::move(*word));
+  kind.on_materials = spot.at("stands_on").at("materials").texts();
+  kind.on_families = spot.at("stands_on").at("families").texts();
   kind.never_bridged = spot.at("never_bridged").flag(false);
   read_smaller_than(spot.at("smaller_than"), kind, diagnostics);
   return kind;

@@ -58,6 +58,22 @@ void read_joins(const Spot& list, const Kinds& kinds, model::Part& part, Diagnos
   }
 }
 
+/// An interface of a kind that parts of this material or family cannot have is a part typed wrongly: a permitted change
+/// for steel must never be asked of another material.
+void check_stands_on(const Spot& spot, const Kinds& kinds, const model::Part& part, Diagnostics& diagnostics) {
+  for (const auto& [name, interface] : part.interfaces) {
+    const model::InterfaceKind& kind = kinds.at(interface.kind);
+    const auto refuse = [&](const std::vector<std::string>& on, const std::string& is, std::string_view what) {
+      if (on.empty() || std::find(on.begin(), on.end(), is) != on.end()) return;
+      report(diagnostics, spot.at("interfaces").at(name).at("kind"), "wrong_part",
+             fmt::format("No part of this {} has this: {}.", what, kind.label),
+             fmt::format("{}: {}", what, comma_list(on)));
+    };
+    refuse(kind.on_materials, spot.at("material").text("unknown"), "material");
+    refuse(kind.on_families, part.family, "family");
+  }
+}
+
 }  // namespace
 
 model::Material material_of(const std::string& word) {
@@ -156,6 +172,7 @@ model::Part read_part(const Spot& spot, const Kinds& kinds, const model::Shop* s
   for (const SpotEntry& entry : spot.at("interfaces").entries())
     if (auto interface = read_interface(entry, kinds, context, diagnostics))
       part.interfaces[entry.key] = std::move(*interface);
+  check_stands_on(spot, kinds, part, diagnostics);
   read_joins(spot.at("joins"), kinds, part, diagnostics);
   part.geometry = read_geometry(spot.at("geometry"), context, diagnostics);
   read_hollows(spot, context, part, diagnostics);

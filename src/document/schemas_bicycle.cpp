@@ -126,16 +126,19 @@ const std::vector<std::string>& point_words() {
 
 SchemaRef joint_schema() {
   return object_schema(
-      "joint", {
-                   needed("id", identifier_schema()),
-                   needed("label", label_schema()),
-                   needed("a", short_text_schema(), "`place.interface`."),
-                   needed("b", short_text_schema(), "`place.interface`."),
-                   optional("only_with", word_schema({"shell_lines"}), "Asks nothing when no line passes the shell."),
-                   when_field(),
-                   late_field(),
-                   spoils_field(),
-               });
+      "joint",
+      {
+          needed("id", identifier_schema()),
+          needed("label", label_schema()),
+          needed("a", short_text_schema(), "`place.interface`."),
+          needed("b", short_text_schema(), "`place.interface`."),
+          optional("only_with", word_schema({"shell_lines", "stated"}),
+                   "`shell_lines`: asks nothing when no line passes the shell; `stated`: when neither side says "
+                   "the feature."),
+          when_field(),
+          late_field(),
+          spoils_field(),
+      });
 }
 
 SchemaRef connection_schema() {

@@ -21,6 +21,7 @@ SchemaRef condition_rule_schema() {
           needed("id", identifier_schema(), "Unique in the whole catalog."),
           needed("label", label_schema()),
           needed("families", list_schema(identifier_schema(), 1)),
+          optional("places", list_schema(identifier_schema()), "Places of a template, whatever the family is called."),
           optional("materials", list_schema(word_schema(material_words()), 1), "Any when left out."),
           needed("without", word_schema({"stop", "measure"}), "What such a part is while nobody has inspected it."),
           optional("guards", guards_schema()),

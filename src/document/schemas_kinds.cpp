@@ -89,6 +89,10 @@ SchemaRef kind_schema() {
           optional("words", map_schema(word_property_schema(), 30)),
           optional("smaller_than", list_schema(list_schema(identifier_schema(), 2, 2)), "`[a, b]`: a is less than b."),
           optional("meets", list_schema(meeting_schema()), "Declared on one of the two sides only."),
+          optional("stands_on",
+                   object_schema("stands_on", {optional("materials", list_schema(word_schema(material_words()), 1)),
+                                               optional("families", list_schema(identifier_schema(), 1))}),
+                   "Materials and families of the parts that can have such an interface; any when left out."),
           optional("never_bridged", boolean_schema(), "No adapter may stand here; false when left out."),
       });
 }

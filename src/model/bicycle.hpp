@@ -27,7 +27,9 @@ struct JointForm {
   std::string id;
   std::string label;
   InterfaceRef a, b;
-  std::string only_with;  ///< `shell_lines`: asks nothing when no line passes the shell; empty: always asks
+  /// `shell_lines`: asks nothing when no line passes the shell; `stated`: nothing while neither side states its
+  /// feature; empty: always asks.
+  std::string only_with;
   Conditions when;        ///< there is such a joint only when these hold
   std::int64_t late = 0;  ///< hundredths of a minute lost when it turns out wrong at the bench; 0: nobody says
   std::string spoils;     ///< place whose part is lost with it, or empty

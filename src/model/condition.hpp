@@ -32,11 +32,13 @@ struct Condition {
   std::vector<Wear> wear;
 };
 
-/// What a used part without a record is. The first rule whose family and material are the part's holds.
+/// What a used part without a record is. The first rule whose family or place, and whose material, are the
+/// part's holds.
 struct ConditionRule {
   std::string id;
   std::string label;
   std::vector<std::string> families;
+  std::vector<std::string> places;  ///< of a template: a part there counts whatever its family is called
   std::vector<Material> materials;  ///< empty: any
   bool stop = true;                 ///< without a record; false: `measure`
   Guards guards = Guards::nothing;

@@ -104,6 +104,8 @@ struct InterfaceKind {
   std::vector<KindWord> words;
   std::vector<std::pair<std::string, std::string>> smaller_than;  ///< {a, b}: a < b, or the part is mis-typed
   std::vector<Meeting> meets;
+  std::vector<std::string> on_materials;  ///< words of the materials it can stand on; empty: any
+  std::vector<std::string> on_families;   ///< families of the parts it can stand on; empty: any
   bool never_bridged = false;  ///< no adapter may stand here, whatever its sizes: fluids, brake cables, tyre beads
 };
 

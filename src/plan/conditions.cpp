@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "model/words.hpp"
 #include "plan/finding_parts.hpp"
 #include "quantity/interval.hpp"
 
@@ -13,13 +14,29 @@ using model::Verdict;
 using quantity::Certainty;
 
 /// What no rule of the catalog speaks of: asked for, but no danger named.
-const model::ConditionRule k_any_part{"", "", {}, {}, false, model::Guards::nothing, "", {}};
+model::ConditionRule any_part() {
+  model::ConditionRule rule;
+  rule.stop = false;
+  return rule;
+}
+const model::ConditionRule k_any_part = any_part();
 
-const model::ConditionRule& rule_for(const model::Catalog& catalog, const model::Part& part) {
+bool has_composite_feature(const model::Part& part) {
+  const std::string composite(model::word_for(model::Material::composite));
+  return std::ranges::any_of(part.interfaces, [&](const auto& entry) {
+    return std::ranges::any_of(entry.second.words, [&](const auto& word) { return word.second == composite; });
+  });
+}
+
+/// `place` by the template's name; empty for a line.
+const model::ConditionRule& rule_for(const model::Catalog& catalog, const model::Part& part, const std::string& place) {
   const auto& rules = catalog.conditions;
   const auto has = [](const auto& list, const auto& one) { return std::ranges::find(list, one) != list.end(); };
+  const bool composite = has_composite_feature(part);
   const auto found = std::ranges::find_if(rules, [&](const model::ConditionRule& rule) {
-    return has(rule.families, part.family) && (rule.materials.empty() || has(rule.materials, part.material));
+    const bool material = rule.materials.empty() || has(rule.materials, part.material) ||
+                          (composite && has(rule.materials, model::Material::composite));
+    return material && (has(rule.families, part.family) || has(rule.places, place));
   });
   return found == rules.end() ? k_any_part : *found;
 }
@@ -123,10 +140,10 @@ std::vector<Finding> condition_findings(const Assembly& assembly) {
   const model::Catalog& catalog = assembly.catalog();
   for (const Seated& seated : assembly.places())
     if (seated.part && seated.part->used)
-      append({*seated.part, seated.id, seated.form->label, rule_for(catalog, *seated.part)}, out);
+      append({*seated.part, seated.id, seated.form->label, rule_for(catalog, *seated.part, seated.form->id)}, out);
   for (const model::LineWish& wish : assembly.job().sheet.lines) {
     const model::Part* part = assembly.find_part(wish.part);
-    if (part != nullptr && part->used) append({*part, wish.id, part->label, rule_for(catalog, *part)}, out);
+    if (part != nullptr && part->used) append({*part, wish.id, part->label, rule_for(catalog, *part, "")}, out);
   }
   return out;
 }

@@ -13,6 +13,30 @@ bool joins(const Assembly& assembly, const model::LineWish& wish, const model::C
   return (from == form.a && to == form.b) || (from == form.b && to == form.a);
 }
 
+using Fluids = std::vector<std::pair<std::string, std::string>>;
+
+/// What a part says of the fluid it is made for: its label and the word.
+void add_fluids(const model::Part& part, Fluids& out) {
+  for (const auto& [id, feature] : part.interfaces)
+    if (const auto word = feature.words.find("fluid"); word != feature.words.end())
+      out.emplace_back(part.label, word->second);
+}
+
+/// Lever, hose and caliper are one vessel: what each says of its fluid must be the same.
+void judge_fluids(const Assembly& assembly, const model::ConnectionForm& form, const model::LineWish& wish,
+                  model::Finding& finding) {
+  Fluids fluids;
+  for (const model::InterfaceRef* end : {&form.a, &form.b}) add_fluids(*assembly.place(end->place)->part, fluids);
+  if (const model::Part* line = assembly.find_part(wish.part)) add_fluids(*line, fluids);
+  const bool agree =
+      std::all_of(fluids.begin(), fluids.end(), [&](const auto& one) { return one.second == fluids.front().second; });
+  if (agree) return;
+  std::string list;
+  for (const auto& [label, fluid] : fluids) list += (list.empty() ? "" : "; ") + label + ": " + fluid;
+  finding.verdict = model::Verdict::stop;
+  finding.facts = {{"connection.fluid", ""}, {"list", list}};
+}
+
 model::Finding finding_of(const Assembly& assembly, const model::ConnectionForm& form) {
   model::Finding finding;
   finding.rule = "connected";
@@ -24,8 +48,12 @@ model::Finding finding_of(const Assembly& assembly, const model::ConnectionForm&
   finding.guards = form.guards;
   finding.may_pass = model::MayPass::nobody;
   const auto& lines = assembly.job().sheet.lines;
-  if (std::any_of(lines.begin(), lines.end(), [&](const model::LineWish& wish) { return joins(assembly, wish, form); }))
+  const auto wish =
+      std::find_if(lines.begin(), lines.end(), [&](const model::LineWish& one) { return joins(assembly, one, form); });
+  if (wish != lines.end()) {
+    judge_fluids(assembly, form, *wish, finding);
     return finding;
+  }
   finding.facts = {{"connection.missing", ""},
                    {"a", assembly.place(form.a.place)->form->label},
                    {"b", assembly.place(form.b.place)->form->label}};

@@ -173,7 +173,7 @@ TEST(Compare, OfAJobWithItselfIsNothing) {
   EXPECT_EQ(ended.exit_code, 0);
   EXPECT_EQ(ended.output,
             "from  A small job\nto    A small job\n\nNothing that the plan says has changed.\n\n"
-            "0 findings of the later plan say stop.\n");
+            "No finding of the later plan says stop.\n");
 }
 
 TEST(Compare, AsADocumentHoldsBothSidesOfEachChange) {

@@ -136,7 +136,7 @@ TEST(Accept, SaysWhyNotAndWritesNothing) {
   ASSERT_EQ(shop.sign().exit_code, 0);
   EXPECT_EQ(shop.sign().trouble,
             k_finding +
-                " says accept and was not accepted. A decision by A. Builder stands already: a press of our "
+                " says accept; nothing was written. A. Builder has signed for it already: a press of our "
                 "own.\n");
 }
 
@@ -166,7 +166,7 @@ class GuardedStop : public testing::Test {
 
 TEST_F(GuardedStop, StaysForEveryFlagOfTheCommand) {
   const std::string no = k_finding +
-                         " says stop and was not accepted. It protects the hold of a wheel: nobody can sign for "
+                         " says stop; nothing was written. It protects the hold of a wheel: nobody can sign for "
                          "that, with any reason.\n";
   const std::vector<std::vector<std::string>> ways = {
       {"accept", "job.yaml", k_finding, "--by", "A. Builder", "--reason", "the maker said so"},

@@ -68,12 +68,13 @@ Node interface_node(const model::InterfaceKind& kind, const std::map<std::string
   return node;
 }
 
-Node part_node(const std::string& id, Node interface) {
-  return Node::map()
-      .set("id", Node::text(id))
-      .set("label", Node::text(id))
-      .set("family", Node::text("row"))
-      .set("interfaces", Node::map().set("it", std::move(interface)));
+/// A part that can have an interface of this kind.
+Node part_node(const std::string& id, const model::InterfaceKind& kind, Node interface) {
+  Node node = Node::map();
+  node.set("id", Node::text(id)).set("label", Node::text(id));
+  node.set("family", Node::text(kind.on_families.empty() ? "row" : kind.on_families.front()));
+  if (!kind.on_materials.empty()) node.set("material", Node::text(kind.on_materials.front()));
+  return node.set("interfaces", Node::map().set("it", std::move(interface)));
 }
 
 std::map<std::string, model::Finding> planned(const model::Catalog& catalog, Node parts, const std::string& own,
@@ -128,8 +129,8 @@ const std::map<std::string, RulePlace>& shipped_rules() {
 std::map<std::string, model::Finding> findings_of(const RulePlace& place, const Pair& pair) {
   static const model::Catalog catalog = with_pair("it", "it");
   Node parts = Node::list();
-  parts.push(part_node("own_part", interface_node(*place.own, pair.own, pair.vouched)));
-  parts.push(part_node("other_part", interface_node(*place.other, pair.other, pair.vouched)));
+  parts.push(part_node("own_part", *place.own, interface_node(*place.own, pair.own, pair.vouched)));
+  parts.push(part_node("other_part", *place.other, interface_node(*place.other, pair.other, pair.vouched)));
   return planned(catalog, std::move(parts), "own_part", "other_part");
 }
 

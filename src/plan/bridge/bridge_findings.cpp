@@ -86,13 +86,15 @@ class BridgeAdapter {
     const bool attested = std::all_of(chain.joints.begin(), chain.joints.end(),
                                       [](const engine::fit::bridge::Joint& joint) { return joint.attested; });
     const bool open = !chain.certain || judge_.doubt().has_value();
-    // Only the maker of a composite part can say that it bears the piece, whatever the sizes are.
+    // Sizes alone do not say that a composite part bears the piece, or that a brake may hang on it: their makers do.
     const bool composite = guarded && (is_composite(joint_.a) || is_composite(joint_.b));
-    finding.verdict = open || composite || (guarded && !attested) ? Verdict::measure : Verdict::add;
+    const bool brake = finding.guards == model::Guards::brake || judge_.guards_of(chain) == model::Guards::brake;
+    finding.verdict = open || composite || brake || (guarded && !attested) ? Verdict::measure : Verdict::add;
     put_chain("bridge.proposal", chain, proposals, finding);
     if (!chain.certain) finding.facts.push_back({"bridge.open_joint", ""});
     if (const auto& doubt = judge_.doubt()) finding.facts.insert(finding.facts.end(), doubt->begin(), doubt->end());
     if (composite) finding.facts.push_back({"bridge.composite", ""});
+    if (brake) finding.facts.push_back({"bridge.brake", ""});
     for (std::size_t i = 0; i < chain.links.size(); ++i) {
       const model::Part& part = catalog_.part(chain.links[i].piece);
       finding.additions.push_back({part.label, part.id, 1, "", where(chain, i), false, part.price, true});

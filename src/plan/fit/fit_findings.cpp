@@ -35,7 +35,7 @@ class JointAdapter {
     const model::Interface* feature_a = assembly_.interface(joint_.a);
     const model::Interface* feature_b = assembly_.interface(joint_.b);
     if (feature_a == nullptr && feature_b == nullptr) {
-      out.push_back(neither());
+      if (joint_.only_with != "stated") out.push_back(neither());
       return;
     }
     if (feature_a == nullptr || feature_b == nullptr) {

@@ -58,6 +58,8 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"bridge.open_joint", "Whether it fits is open until the sizes below are measured."},
     {"bridge.open_stack", "With it this is open: {what}."},
     {"bridge.open_length", "Nothing says where its length adds up: {what}. Try it dry first."},
+    {"bridge.brake",
+     "A brake would hang on it: only with the papers of both makers that allow the piece; build nothing before them."},
     {"bridge.composite",
      "One side is composite: ask its maker in writing whether it may carry this piece, and build nothing before the "
      "answer."},
@@ -247,6 +249,9 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"work.total",
      "{steps} steps, {hours} of clean bench time (common practice, no source; replace with your own log)."},
 
+    {"connection.fluid",
+     "The fluids do not agree: {list}. A hose, lever or caliper made for another fluid swells and fails; never mix "
+     "them."},
     {"connection.missing", "No line of this job joins these two: {a}, {b}."},
     {"connection.guarded",
      "A brake that nothing works is no brake. The pairing of lever and brake is judged for this connection only; a "

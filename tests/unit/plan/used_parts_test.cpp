@@ -26,6 +26,7 @@ SmallBicycle with_rules() {
   small.catalog.conditions = {{"front",
                                "composite in front",
                                {"lever"},
+                               {},
                                {model::Material::composite, model::Material::unknown},
                                true,
                                model::Guards::composite,

@@ -269,13 +269,26 @@ Node job_with_tube(const std::string& bore) {
 }
 
 TEST(JobBridge, AThinPostInAWideTubeIsOfferedASleeve) {
-  const model::Plan plan = plan_of(job_with_tube("31.62 ±0.01 mm"));
+  Node job = job_with_tube("31.62 ±0.01 mm");
+  put(own_part(job, "frame_all_road_56"), "material", Node::text("aluminium"));
+  put(place(job, "seatpost"), "part", Node::text("post_272_300"));
+  const model::Plan plan = plan_of(job);
   const model::Finding* finding = find(plan, "post_in_tube@frame.seat_tube,seatpost.tube");
   ASSERT_NE(finding, nullptr);
   EXPECT_EQ(finding->verdict, model::Verdict::add);
   EXPECT_EQ(proposed(*finding), std::vector<std::string>{"seat_sleeve_316_272"});
   EXPECT_EQ(finding->additions.front().price->hundredths, 1400);
   EXPECT_TRUE(has_fact(*finding, "bridge.proposal"));
+  EXPECT_FALSE(has_fact(*finding, "bridge.composite"));
+}
+
+/// Sizes do not say that a composite tube bears a sleeve: its maker does.
+TEST(JobBridge, ACompositeTubeIsNotGivenASleeveWithoutItsMaker) {
+  const model::Plan plan = plan_of(job_with_tube("31.62 ±0.01 mm"));
+  const model::Finding* finding = find(plan, "post_in_tube@frame.seat_tube,seatpost.tube");
+  ASSERT_NE(finding, nullptr);
+  EXPECT_EQ(finding->verdict, model::Verdict::measure);
+  EXPECT_EQ(proposed(*finding), std::vector<std::string>{"seat_sleeve_316_272"});
   EXPECT_TRUE(has_fact(*finding, "bridge.composite"));
 }
 
@@ -326,7 +339,8 @@ TEST(JobBridge, ASixBoltRotorOnASplinedHubIsOfferedAnAdapter) {
   const model::Plan plan = plan_of(job);
   const model::Finding* finding = find(plan, "rotor_on_hub@front_wheel.rotor_seat,front_rotor.foot");
   ASSERT_NE(finding, nullptr);
-  EXPECT_EQ(finding->verdict, model::Verdict::add);
+  EXPECT_EQ(finding->verdict, model::Verdict::measure);  // a brake hangs on it: the makers are asked first
+  EXPECT_TRUE(has_fact(*finding, "bridge.brake"));
   EXPECT_EQ(proposed(*finding), std::vector<std::string>{"rotor_adapter_splined_six"});
 }
 

@@ -68,6 +68,12 @@ Node& place(Node& job, const std::string& name) {
   return entry;
 }
 
+Node& own_part(Node& job, const std::string& id) {
+  for (Node& part : job.find("parts")->items())
+    if (part.find("id")->scalar() == id) return part;
+  throw std::runtime_error("the job has no part " + id);
+}
+
 namespace {
 
 void put_value(Node& job, const std::string& ref, Node value) {

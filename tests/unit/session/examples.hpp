@@ -29,6 +29,8 @@ void take_out(document::Node& map, const std::string& key);
 void put(document::Node& map, const std::string& key, document::Node value);
 /// The entry of a place as a map, `{part: ...}` written out where the job has the short form.
 document::Node& place(document::Node& job, const std::string& name);
+/// A part that the job itself writes.
+document::Node& own_part(document::Node& job, const std::string& id);
 /// Replaces a value of a place: `values: {feature.dimension: {value: text, measured: ...}}`.
 void measure(document::Node& job, const std::string& ref, const std::string& text);
 void assume(document::Node& job, const std::string& ref, const std::string& text);
