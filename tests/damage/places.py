@@ -72,12 +72,22 @@ def features(shop):
 
 
 def connections(shop):
-    lines = [{shop.in_template(line["from"]), shop.in_template(line["to"])} for line in shop.job.get("lines") or []]
+    lines = {}
+    for line in shop.job.get("lines") or []:
+        lines.setdefault(frozenset((shop.in_template(line["from"]), shop.in_template(line["to"]))), line)
     found = []
     for one in shop.apply(shop.bicycle["connections"]):
-        if any(shop.places[one[side].split(".")[0]].part is None for side in "ab"):
+        ends = [shop.places[one[side].split(".")[0]].part for side in "ab"]
+        if None in ends:
             continue
         key = f"connected@{shop.in_job(one['a'])},{shop.in_job(one['b'])}"
+        line = lines.get(frozenset((one["a"], one["b"])))
         missing = "add" if one.get("guards", "nothing") == "nothing" else "stop"
-        found.append(Expected(key, "ok" if {one["a"], one["b"]} in lines else missing))
+        one_fluid = line is not None and len(fluids([*ends, shop.parts.get(line["part"], {})])) < 2
+        found.append(Expected(key, missing if line is None else "ok" if one_fluid else "stop"))
     return found
+
+
+def fluids(parts):
+    """Lever, hose and caliper are one vessel: the fluids they are made for."""
+    return {one["fluid"] for part in parts for one in (part.get("interfaces") or {}).values() if "fluid" in one}
