@@ -74,6 +74,9 @@ class Writer {
     Node pairs = Node::list();
     for (const auto& pair : result_.precedences) pairs.push(precedence(pair));
     node.set("precedences", std::move(pairs));
+    Node entries = Node::list();
+    for (const auto& one : result_.device_entries) entries.push(entry(one));
+    node.set("device_entries", std::move(entries));
     Node fills = Node::list();
     for (const auto& one : result_.fills) fills.push(fill(one));
     node.set("fills", std::move(fills));
@@ -103,6 +106,16 @@ class Writer {
     node.set("before_name", line_name(pair.before));
     node.set("after_name", line_name(pair.after));
     node.set("aperture_name", aperture_name(pair.aperture));
+    return node;
+  }
+
+  Node entry(const engine::route::DeviceEntry& entry) const {
+    Node node = Node::map();
+    node.set("device", Node::integer(entry.device));
+    node.set("device_name", Node::text(problem_.devices[index(entry.device)].id));
+    node.set("entries", numbers(entry.entries));
+    node.set("after", numbers(entry.after));
+    node.set("before", numbers(entry.before));
     return node;
   }
 

@@ -36,6 +36,13 @@ std::optional<int> index_or_none(const Node& map, std::string_view key) {
   return i < 0 ? std::nullopt : std::optional(static_cast<int>(i));
 }
 
+std::vector<int> indices(const Node& map, std::string_view key) {
+  std::vector<int> list;
+  if (const Node* items = map.find(key))
+    for (const Node& item : items->items()) list.push_back(static_cast<int>(document::integer_of(item)));
+  return list;
+}
+
 geometry::GridPoint position(const Node& map) {
   const auto& list = map.find("pos")->items();
   return {document::integer_of(list[0]), document::integer_of(list[1]), document::integer_of(list[2])};
@@ -58,9 +65,12 @@ class Reader {
     problem_.name = document::text_of(*node_.find("name"));
     read_rules(*node_.find("rules"));
     for (const Node& cell : node_.find("cells")->items()) problem_.cells.push_back(document::text_of(cell));
+    if (const Node* rules = node_.find("cell_rules"))
+      for (const Node& rule : rules->items()) read_cell_rule(rule);
     const auto& apertures = node_.find("apertures")->items();
     for (std::size_t i = 0; i < apertures.size(); ++i) read_aperture(apertures[i], i);
-    for (const Node& device : node_.find("devices")->items()) read_device(device);
+    const auto& devices = node_.find("devices")->items();
+    for (std::size_t i = 0; i < devices.size(); ++i) read_device(devices[i], at("devices", i));
     const auto& lines = node_.find("lines")->items();
     for (std::size_t i = 0; i < lines.size(); ++i) read_line(lines[i], at("lines", i));
     return std::move(problem_);
@@ -78,6 +88,14 @@ class Reader {
     read_numbers(node.find("equal_table"), rules.equal_table);
   }
 
+  void read_cell_rule(const Node& node) {
+    engine::route::CellRule rule;
+    rule.cell = index(node, "cell");
+    if (node.find("room")) rule.room = tenths(number(node, "room"));
+    rule.bare_cable = document::boolean_or(node, "bare_cable", true);
+    problem_.cell_rules.push_back(rule);
+  }
+
   void read_aperture(const Node& node, std::size_t i) {
     engine::route::Aperture aperture;
     aperture.id = document::text_of(*node.find("name"));
@@ -89,6 +107,7 @@ class Reader {
     aperture.position = position(node);
     aperture.enlarge_max = static_cast<int>(integer_or(node, "enlarge_max", 0));
     aperture.enlarge_cost = integer_or(node, "enlarge_cost", 0);
+    aperture.taken = document::boolean_or(node, "taken", false);
     problem_.apertures.push_back(aperture);
     const Node* id = node.find("id");
     if (id && document::integer_of(*id) != static_cast<std::int64_t>(i))
@@ -96,38 +115,45 @@ class Reader {
                         "The id of an aperture is its position in the list.", id->scalar(), std::to_string(i), ""});
   }
 
-  void read_device(const Node& node) {
-    engine::route::Device device{document::text_of(*node.find("name")), {}};
+  void read_device(const Node& node, const std::string& field) {
+    engine::route::Device device;
+    device.id = document::text_of(*node.find("name"));
+    if (const Node* body = node.find("body")) device.body = read_connector(*body, field + ".body", Length{});
     for (const Node& seat : node.find("seats")->items())
       device.seats.push_back({index(seat, "node"), position(seat), index_or_none(seat, "aperture"),
-                              index_or_none(seat, "place"), integer_or(seat, "cost", 0)});
+                              index_or_none(seat, "place"), integer_or(seat, "cost", 0), indices(seat, "entries")});
     problem_.devices.push_back(device);
   }
 
-  engine::route::LineEnd read_end(const Node& node, const std::string& field) {
-    engine::route::LineEnd end;
-    end.device = index(node, "device");
+  /// `line` is what the connector is on; nothing is thinner than that.
+  engine::route::Connector read_connector(const Node& node, const std::string& field, Length line) {
+    engine::route::Connector connector;
     const Node* w = node.find("w");
     const Node* h = node.find("h");
     if ((w == nullptr) != (h == nullptr))
       missing(node, field + (w ? ".h" : ".w"), "A rectangular connector needs both w and h.", diagnostics_);
     if (w && h)
-      end.connector.section = geometry::Rectangle{tenths(document::integer_of(*w)), tenths(document::integer_of(*h))};
+      connector.section = geometry::Rectangle{tenths(document::integer_of(*w)), tenths(document::integer_of(*h))};
     if (node.find("c")) {
-      end.connector.diameter = tenths(number(node, "c"));
-    } else if (end.connector.section) {
-      end.connector.diameter = std::max(diameter_, geometry::diagonal(*end.connector.section));
+      connector.diameter = tenths(number(node, "c"));
+    } else if (connector.section) {
+      connector.diameter = std::max(line, geometry::diagonal(*connector.section));
     } else {
       missing(node, field + ".c", "A connector needs its diameter c, or w and h.", diagnostics_);
     }
-    return end;
+    return connector;
+  }
+
+  engine::route::LineEnd read_end(const Node& node, const std::string& field, Length line) {
+    return {index(node, "device"), read_connector(node, field, line)};
   }
 
   void read_line(const Node& node, const std::string& field) {
     engine::route::Line line;
     line.id = document::text_of(*node.find("name"));
-    line.diameter = diameter_ = tenths(number(node, "d"));
-    for (std::size_t i = 0; i < 2; ++i) line.ends[i] = read_end(node.find("ends")->items()[i], at(field + ".ends", i));
+    line.diameter = tenths(number(node, "d"));
+    for (std::size_t i = 0; i < 2; ++i)
+      line.ends[i] = read_end(node.find("ends")->items()[i], at(field + ".ends", i), line.diameter);
     if (const Node* lengths = node.find("lengths"))
       for (const Node& length : lengths->items()) line.lengths.push_back(document::integer_of(length));
     if (line.lengths.empty() && !node.find("cut_max"))
@@ -138,13 +164,17 @@ class Reader {
     line.min_slack = number(node, "min_slack");
     line.max_stow = integer_or(node, "max_stow", 0);
     line.surface = static_cast<int>(integer_or(node, "surface", 0));
+    line.bend_radius = integer_or(node, "bend_radius", 0);
+    line.bare_cable = document::boolean_or(node, "bare_cable", false);
+    if (node.find("captive_end")) line.captive_end = index(node, "captive_end");
+    line.through = indices(node, "through");
+    line.avoids = indices(node, "avoids");
     problem_.lines.push_back(line);
   }
 
   const Node& node_;
   Diagnostics& diagnostics_;
   engine::route::Problem problem_;
-  Length diameter_;  ///< of the line whose ends are read
 };
 
 struct FaultWords {
@@ -158,6 +188,8 @@ constexpr std::array k_fault_words = {
                "a position in the list of cells, or -1 for the outside"},
     FaultWords{"no_such_aperture", "There is no such aperture.", "a position in the list of apertures, or -1"},
     FaultWords{"no_such_device", "There is no such device.", "a position in the list of devices"},
+    FaultWords{"lead_wider_than_its_device", "The free end of a captive line is wider than its device.",
+               "a connector no wider than the body"},
     FaultWords{"connector_thinner_than_line", "The connector is thinner than the line it is on.",
                "a diameter of at least d"},
     FaultWords{"connector_inside_its_section", "The circle does not enclose the rectangular connector.",

@@ -47,6 +47,19 @@ SchemaRef rules_schema() {
         "Density: aperture over diameter for 1 to 7 equal lines, in 1/10000."}});
 }
 
+SchemaRef cell_rule_schema() {
+  return document::object_schema(
+      "cell rule",
+      {{"cell", document::integer_schema(0, engine::route::k_most_cells), Need::required, "Position of the cell."},
+       {"room", document::integer_schema(0, k_most_tenths), Need::optional,
+        "Thickest line that lies clear in it, in 0.1 mm."},
+       {"bare_cable", document::boolean_schema(), Need::optional, "Whether a bare moving cable may lie in it."}});
+}
+
+SchemaRef apertures_listed() {
+  return document::list_schema(document::integer_schema(0, k_most_steps), 0, engine::route::k_most_apertures);
+}
+
 SchemaRef aperture_schema() {
   return document::object_schema(
       "aperture",
@@ -62,6 +75,7 @@ SchemaRef aperture_schema() {
        {"pos", position(), Need::required, "x, y, z in mm."},
        {"enlarge_max", document::integer_schema(0, k_most_steps), Need::optional, "Permitted enlargement, in 0.1 mm."},
        {"enlarge_cost", number(), Need::optional, "Cost of each 0.1 mm."},
+       {"taken", document::boolean_schema(), Need::optional, "Something else sits in it: nothing may pass."},
        {"relax", document::anything_schema(), Need::optional,
         "Not used: nothing beyond what is permitted is planned."}});
 }
@@ -73,7 +87,8 @@ SchemaRef seat_schema() {
        {"pos", position(), Need::required, "x, y, z in mm."},
        {"aperture", index_or_none(), Need::optional, "Aperture that the device uses up; -1 = none."},
        {"place", index_or_none(), Need::optional, "A place takes one device; -1 = none."},
-       {"cost", number(), Need::optional, "Cost of this seat."}});
+       {"cost", number(), Need::optional, "Cost of this seat."},
+       {"entries", apertures_listed(), Need::optional, "Apertures that the device itself is put through."}});
 }
 
 SchemaRef end_schema() {
@@ -82,6 +97,13 @@ SchemaRef end_schema() {
               {"c", tenths(), Need::optional, "Diameter of the connector, in 0.1 mm; needed without w and h."},
               {"w", tenths(), Need::optional, "Width of a rectangular connector, in 0.1 mm."},
               {"h", tenths(), Need::optional, "Height of a rectangular connector, in 0.1 mm."}});
+}
+
+SchemaRef body_schema() {
+  return document::object_schema("body",
+                                 {{"c", tenths(), Need::optional, "Diameter, in 0.1 mm; needed without w and h."},
+                                  {"w", tenths(), Need::optional, "Width of a rectangular body, in 0.1 mm."},
+                                  {"h", tenths(), Need::optional, "Height, in 0.1 mm."}});
 }
 
 SchemaRef line_schema() {
@@ -96,16 +118,23 @@ SchemaRef line_schema() {
                {"max_stow", number(), Need::optional, "Most length that can be stowed, in mm; needed with lengths."},
                {"surface", document::integer_schema(0, k_most_steps), Need::optional,
                 "How often the line may come out and go in again between its ends."},
+               {"bend_radius", number(), Need::optional, "Least radius of its middle line, in mm; 0 = any."},
+               {"bare_cable", document::boolean_schema(), Need::optional, "A moving cable without housing."},
+               {"captive_end", document::integer_schema(0, 1), Need::optional,
+                "The end that cannot be parted from its device; the other one leads."},
+               {"through", apertures_listed(), Need::optional, "Apertures it must pass."},
+               {"avoids", apertures_listed(), Need::optional, "Apertures it must not pass."},
                {"relax", document::anything_schema(), Need::optional, "Not used."}});
 }
 
 }  // namespace
 
 SchemaRef route_schema() {
-  const SchemaRef device =
-      document::object_schema("device", {{"name", name(), Need::required, "For the reader of the result."},
-                                         {"seats", document::list_schema(seat_schema(), 1, engine::route::k_most_seats),
-                                          Need::required, "Where it can sit; one is chosen."}});
+  const SchemaRef device = document::object_schema(
+      "device", {{"name", name(), Need::required, "For the reader of the result."},
+                 {"seats", document::list_schema(seat_schema(), 1, engine::route::k_most_seats), Need::required,
+                  "Where it can sit; one is chosen."},
+                 {"body", body_schema(), Need::optional, "Cross-section of the device, for the entries of its seat."}});
   return document::object_schema(
       "route problem",
       {{"cotter", document::word_schema({"route_problem 1"}), Need::optional, "Format and version."},
@@ -119,6 +148,8 @@ SchemaRef route_schema() {
        {"node_limit", document::integer_schema(1, k_any), Need::optional, "Most steps of the search for the proof."},
        {"rules", rules_schema(), Need::required, "Rules and costs."},
        {"cells", document::list_schema(name(), 0, engine::route::k_most_cells), Need::required, "Hollow stretches."},
+       {"cell_rules", document::list_schema(cell_rule_schema(), 0, engine::route::k_most_cells), Need::optional,
+        "What a cell asks of the lines in it."},
        {"apertures", document::list_schema(aperture_schema(), 0, engine::route::k_most_apertures), Need::required,
         "Openings and passages."},
        {"devices", document::list_schema(device, 0, k_most_steps), Need::required, "What lines run between."},

@@ -34,23 +34,29 @@ std::size_t index(int i) {
 }  // namespace
 
 int leading_end(const Line& line) {
+  if (line.captive_end) return 1 - *line.captive_end;
   return line.ends[1].connector.diameter < line.ends[0].connector.diameter ? 1 : 0;
+}
+
+geometry::Opening enlarged(const Aperture& aperture, int steps) {
+  return {aperture.opening.width + k_enlarge_step * steps, aperture.opening.length + k_enlarge_step * steps};
+}
+
+bool passes(const Connector& body, geometry::Opening opening) {
+  return body.section ? geometry::passes(*body.section, opening) : geometry::passes(body.diameter, opening);
 }
 
 Apertures::Apertures(const Problem& problem, Doubt doubt)
     : problem_(problem), doubt_(doubt), known_steps_(problem.apertures.size()) {}
 
 geometry::Opening Apertures::opening(int aperture, int steps) const {
-  const geometry::Opening& drawn = problem_.apertures[index(aperture)].opening;
-  return {drawn.width + k_enlarge_step * steps, drawn.length + k_enlarge_step * steps};
+  return enlarged(problem_.apertures[index(aperture)], steps);
 }
 
 bool Apertures::passes_alone(int line, int aperture, int steps) const {
   const Line& body = problem_.lines[index(line)];
   const geometry::Opening clear = opening(aperture, steps);
-  if (!geometry::passes(body.diameter, clear)) return false;
-  const Connector& connector = lead(body);
-  return connector.section ? geometry::passes(*connector.section, clear) : geometry::passes(connector.diameter, clear);
+  return geometry::passes(body.diameter, clear) && passes(lead(body), clear);
 }
 
 bool Apertures::circles_fit(const std::vector<Length>& circles, int aperture, int steps) {
@@ -62,7 +68,12 @@ bool Apertures::circles_fit(const std::vector<Length>& circles, int aperture, in
 
 bool Apertures::passes_last(int line, LineSet others, int aperture, int steps) {
   if (others == 0) return passes_alone(line, aperture, steps);
-  const Length connector = lead(problem_.lines[index(line)]).diameter;
+  return passes_beside(lead(problem_.lines[index(line)]), others, aperture, steps);
+}
+
+bool Apertures::passes_beside(const Connector& body, LineSet others, int aperture, int steps) {
+  if (others == 0) return passes(body, opening(aperture, steps));
+  const Length connector = body.diameter;
   const Length width = opening(aperture, steps).width;
   if (connector > width) return false;
   if (problem_.rules.packing == Packing::density) {

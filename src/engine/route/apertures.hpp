@@ -11,8 +11,13 @@
 
 namespace cotter::engine::route {
 
-/// The end with the smaller connector.
+/// The end that is pulled through: the free one of a captive line, or the one with the smaller connector.
 int leading_end(const Line& line);
+
+/// Clear size after so many steps.
+geometry::Opening enlarged(const Aperture& aperture, int steps);
+/// True when the body passes with nothing else in the way.
+bool passes(const Connector& body, geometry::Opening opening);
 
 /// Order that one line must keep to another when orders are searched.
 struct Sooner {
@@ -34,6 +39,8 @@ class Apertures {
   bool passes_alone(int line, int aperture, int steps) const;
   /// Can `line` be pulled when `others` are already in?
   bool passes_last(int line, LineSet others, int aperture, int steps);
+  /// Does a body pass beside `others`?
+  bool passes_beside(const Connector& body, LineSet others, int aperture, int steps);
   /// Do the bodies lie side by side, and is there an order of pulling?
   bool takes(LineSet lines, int aperture, int steps);
   /// Is there an order of pulling `lines` with one before another? The bodies are not looked at.

@@ -63,9 +63,30 @@ class Reasons {
   }
 
   void no_ways_of(int line) {
-    if (!list_ways(problem_, apertures_, only(line), k_way_limit, WayLimits::lengths).list.empty()) return;
+    if (!list_ways(problem_, apertures_, only(line), k_way_limit, WayLimits::lengths).list.empty())
+      return demand_of(line);
     const bool some = !list_ways(problem_, apertures_, only(line), k_way_limit, WayLimits::none).list.empty();
     reasons_.push_back({line, some ? ConflictReason::Why::no_length : ConflictReason::Why::no_way, {}, {}});
+  }
+
+  /// The demand of the line without which it has ways of the right length and room, if there is one.
+  void demand_of(int line) {
+    Problem eased = problem_;
+    Line& body = eased.lines[index(line)];
+    const auto has_ways = [&] {
+      Apertures apertures(eased);
+      return !list_ways(eased, apertures, only(line), k_way_limit).list.empty();
+    };
+    body.bend_radius = 0;
+    if (has_ways()) return reasons_.push_back({line, ConflictReason::Why::bend, {}, {}});
+    body.bend_radius = problem_.lines[index(line)].bend_radius;
+    body.through.clear();
+    body.avoids.clear();
+    if (has_ways()) return reasons_.push_back({line, ConflictReason::Why::pinned, {}, {}});
+    body.through = problem_.lines[index(line)].through;
+    body.avoids = problem_.lines[index(line)].avoids;
+    eased.cell_rules.clear();
+    if (has_ways()) reasons_.push_back({line, ConflictReason::Why::not_clear, {}, {}});
   }
 
   /// Apertures that stand alone in the way: with any one of them wide open there would be a plan.

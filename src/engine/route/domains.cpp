@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "engine/route/demands.hpp"
+
 namespace cotter::engine::route {
 
 namespace {
@@ -57,9 +59,12 @@ Domains Propagation::everything() const {
   domains.certain.resize(problem_.lines.size());
   domains.users.resize(problem_.apertures.size());
   domains.steps.resize(problem_.apertures.size());
-  for (const Device& device : problem_.devices)
-    domains.seats.push_back(device.seats.size() == k_most_seats ? ~SeatSet{0}
-                                                                : seat_bit(static_cast<int>(device.seats.size())) - 1);
+  for (std::size_t d = 0; d < problem_.devices.size(); ++d) {
+    SeatSet seats = 0;
+    for (int s = 0; s < static_cast<int>(problem_.devices[d].seats.size()); ++s)
+      if (reaches(problem_, static_cast<int>(d), s)) seats |= seat_bit(s);
+    domains.seats.push_back(seats);
+  }
   return domains;
 }
 

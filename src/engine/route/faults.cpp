@@ -19,6 +19,11 @@ class Checker {
   std::vector<Fault> check() {
     check_counts();
     check_rules();
+    each("cell_rules", problem_.cell_rules, [&](const CellRule& rule) {
+      require(is_cell(rule.cell), "no_such_cell", ".cell");
+      if (rule.room)
+        require(*rule.room >= quantity::Length{} && *rule.room <= k_most_diameter, "diameter_out_of_range", ".room");
+    });
     each("apertures", problem_.apertures, [&](const Aperture& aperture) { check_aperture(aperture); });
     each("devices", problem_.devices, [&](const Device& device) { check_device(device); });
     each("lines", problem_.lines, [&](const Line& line) { check_line(line); });
@@ -64,6 +69,9 @@ class Checker {
     require(problem_.cells.size() <= k_most_cells, "too_many", "cells");
     require(problem_.apertures.size() <= k_most_apertures, "too_many", "apertures");
     require(problem_.lines.size() <= k_most_lines, "too_many", "lines");
+    const auto bodies = std::count_if(problem_.devices.begin(), problem_.devices.end(),
+                                      [](const Device& device) { return device.body.has_value(); });
+    require(bodies <= k_most_bodies, "too_many", "devices");
   }
 
   void check_rules() {
@@ -96,7 +104,21 @@ class Checker {
       require(!seat.aperture || is_aperture(*seat.aperture), "no_such_aperture", ".aperture");
       require_position(seat.position);
       require_number(seat.cost, ".cost");
+      require_apertures(seat.entries, ".entries");
     });
+    if (device.body) require_connector(*device.body, ".body");
+  }
+
+  void require_apertures(const std::vector<int>& apertures, const std::string& field) {
+    for (const int a : apertures) require(is_aperture(a), "no_such_aperture", field);
+  }
+
+  void require_connector(const Connector& connector, const std::string& field) {
+    require_diameter(connector.diameter, field + ".c");
+    if (!connector.section) return;
+    require_diameter(connector.section->width, field + ".w");
+    require_diameter(connector.section->height, field + ".h");
+    require(connector.diameter >= geometry::diagonal(*connector.section), "connector_inside_its_section", field + ".c");
   }
 
   void check_line(const Line& line) {
@@ -105,19 +127,31 @@ class Checker {
       const std::string field = ".ends[" + std::to_string(end) + "]";
       const Connector& connector = line.ends[end].connector;
       require(is_device(line.ends[end].device), "no_such_device", field + ".device");
-      require_diameter(connector.diameter, field + ".c");
+      require_connector(connector, field);
       require(connector.diameter >= line.diameter, "connector_thinner_than_line", field + ".c");
-      if (!connector.section) continue;
-      require_diameter(connector.section->width, field + ".w");
-      require_diameter(connector.section->height, field + ".h");
-      require(connector.diameter >= geometry::diagonal(*connector.section), "connector_inside_its_section",
-              field + ".c");
     }
     for (const std::int64_t length : line.lengths) require_number(length, ".lengths");
     require_number(line.cut_max, ".cut_max");
     require_number(line.min_slack, ".min_slack");
     require_number(line.max_stow, ".max_stow");
     require(line.surface >= 0 && line.surface <= k_most_steps, "number_out_of_range", ".surface");
+    require_number(line.bend_radius, ".bend_radius");
+    check_captive(line);
+    require_apertures(line.through, ".through");
+    require_apertures(line.avoids, ".avoids");
+  }
+
+  /// A lead goes in before its device, through the same entries: it must pass wherever the device does.
+  void check_captive(const Line& line) {
+    if (!line.captive_end) return;
+    const int end = *line.captive_end;
+    require(end == 0 || end == 1, "no_such_end", ".captive_end");
+    if (end != 0 && end != 1) return;
+    const int device = line.ends[static_cast<std::size_t>(end)].device;
+    if (!is_device(device)) return;
+    const std::optional<Connector>& body = problem_.devices[static_cast<std::size_t>(device)].body;
+    const Connector& free = line.ends[static_cast<std::size_t>(1 - end)].connector;
+    require(!body || free.diameter <= body->diameter, "lead_wider_than_its_device", ".captive_end");
   }
 
   const Problem& problem_;

@@ -4,6 +4,8 @@
 #include <array>
 #include <utility>
 
+#include "engine/route/entrants.hpp"
+
 namespace cotter::engine::route {
 
 namespace {
@@ -12,21 +14,17 @@ std::size_t index(int i) {
   return static_cast<std::size_t>(i);
 }
 
-/// Takes lines from the back as long as one can go in last.
-struct Unpulled {
-  LineSet left = 0;         ///< lines of which none can go in last; empty when an order was found
-  std::vector<int> pulled;  ///< the others, last first
+/// What waits to be pulled or put in.
+struct Waiting {
+  LineSet lines = 0;
+  std::uint64_t bodies = 0;  ///< bits of the entrants
 };
 
-bool passes_everywhere(Apertures& apertures, const std::vector<LineSet>& users, const std::vector<int>& steps, int line,
-                       LineSet left) {
-  for (std::size_t a = 0; a < users.size(); ++a) {
-    if (has(users[a], line) &&
-        !apertures.passes_last(line, users[a] & left & ~only(line), static_cast<int>(a), steps[a]))
-      return false;
-  }
-  return true;
-}
+/// Takes lines and devices from the back as long as one can go in last.
+struct Unpulled {
+  Waiting left;             ///< of which none can go in last; empty when an order was found
+  std::vector<int> pulled;  ///< the lines taken, last first
+};
 
 /// Lines from thin to thick; of equals the later first.
 std::vector<int> thin_first(const Problem& problem, LineSet lines) {
@@ -39,57 +37,124 @@ std::vector<int> thin_first(const Problem& problem, LineSet lines) {
   return order;
 }
 
-Unpulled unpull(const Problem& problem, Apertures& apertures, const std::vector<LineSet>& users,
-                const std::vector<int>& steps, LineSet lines) {
-  Unpulled result{lines, {}};
-  std::vector<int> candidates = thin_first(problem, lines);
-  for (bool found = true; found;) {
-    found = false;
-    for (std::size_t i = 0; i < candidates.size() && !found; ++i) {
-      const int line = candidates[i];
-      if (!passes_everywhere(apertures, users, steps, line, result.left)) continue;
-      found = true;
-      result.left &= ~only(line);
-      result.pulled.push_back(line);
-      candidates.erase(candidates.begin() + static_cast<std::ptrdiff_t>(i));
-    }
-  }
-  return result;
-}
-
 std::int64_t cost_of(const Problem& problem, const std::vector<int>& steps) {
   std::int64_t cost = 0;
   for (std::size_t a = 0; a < steps.size(); ++a) cost += problem.apertures[a].enlarge_cost * steps[a];
   return cost;
 }
 
-/// Raises the steps until `line` can go in last; false when no permitted ones will do.
-bool raise_for(const Problem& problem, Apertures& apertures, const std::vector<LineSet>& users, std::vector<int>& steps,
-               int line, LineSet left) {
-  for (std::size_t a = 0; a < users.size(); ++a) {
-    if (!has(users[a], line)) continue;
-    const LineSet others = users[a] & left & ~only(line);
-    while (!apertures.passes_last(line, others, static_cast<int>(a), steps[a])) {
-      if (++steps[a] > problem.apertures[a].enlarge_max) return false;
+class Orders {
+ public:
+  Orders(const Problem& problem, Apertures& apertures, const std::vector<LineSet>& users, const std::vector<int>& seats,
+         LineSet lines)
+      : problem_(problem),
+        apertures_(apertures),
+        users_(users),
+        entrants_(entrants(problem, seats, lines)),
+        lines_(thin_first(problem, lines)) {
+    all_.lines = lines;
+    all_.bodies = entrants_.empty() ? 0 : ~std::uint64_t{0} >> (64 - entrants_.size());
+  }
+
+  std::optional<Order> cheapest(const std::vector<int>& steps) {
+    try_orders(steps);
+    return std::move(best_);
+  }
+
+ private:
+  /// One body that must pass one aperture beside those lines.
+  template <class Check>
+  bool for_line(int line, const Waiting& left, const Check& check) {
+    for (std::size_t a = 0; a < users_.size(); ++a)
+      if (has(users_[a], line) && !check(static_cast<int>(a), users_[a] & left.lines & ~only(line))) return false;
+    return true;
+  }
+
+  /// A device follows the lines that are captive to it.
+  bool is_ahead_of_its_device(int line, const Waiting& left) const {
+    for (std::size_t e = 0; e < entrants_.size(); ++e)
+      if ((left.bodies >> e & 1U) != 0 && has(entrants_[e].leads, line)) return true;
+    return false;
+  }
+
+  bool line_last(int line, const Waiting& left, const std::vector<int>& steps) {
+    return !is_ahead_of_its_device(line, left) && for_line(line, left, [&](int a, LineSet others) {
+      return apertures_.passes_last(line, others, a, steps[index(a)]);
+    });
+  }
+
+  bool body_last(std::size_t e, const Waiting& left, const std::vector<int>& steps) {
+    const auto& entries = entrants_[e].entries;
+    return std::all_of(entries.begin(), entries.end(), [&](int a) { return enters(e, a, left, steps[index(a)]); });
+  }
+
+  bool enters(std::size_t e, int aperture, const Waiting& left, int steps) {
+    return apertures_.passes_beside(*problem_.devices[index(entrants_[e].device)].body,
+                                    users_[index(aperture)] & left.lines, aperture, steps);
+  }
+
+  /// Lines are taken before devices, so that a device goes in as early as it can.
+  bool take_one(Unpulled& state, const std::vector<int>& steps) {
+    for (const int line : lines_) {
+      if (!has(state.left.lines, line) || !line_last(line, state.left, steps)) continue;
+      state.left.lines &= ~only(line);
+      state.pulled.push_back(line);
+      return true;
+    }
+    for (std::size_t e = 0; e < entrants_.size(); ++e) {
+      if ((state.left.bodies >> e & 1U) == 0 || !body_last(e, state.left, steps)) continue;
+      state.left.bodies &= ~(std::uint64_t{1} << e);
+      return true;
+    }
+    return false;
+  }
+
+  bool raise(std::vector<int>& steps, int aperture, const auto& passes) {
+    while (!passes(steps[index(aperture)]))
+      if (++steps[index(aperture)] > problem_.apertures[index(aperture)].enlarge_max) return false;
+    return true;
+  }
+
+  /// Raises the steps until `line` can go in last; false when no permitted ones will do.
+  bool raise_for_line(std::vector<int>& steps, int line, const Waiting& left) {
+    return !is_ahead_of_its_device(line, left) && for_line(line, left, [&](int a, LineSet others) {
+      return raise(steps, a, [&](int n) { return apertures_.passes_last(line, others, a, n); });
+    });
+  }
+
+  bool raise_for_body(std::vector<int>& steps, std::size_t e, const Waiting& left) {
+    const auto& entries = entrants_[e].entries;
+    return std::all_of(entries.begin(), entries.end(),
+                       [&](int a) { return raise(steps, a, [&](int n) { return enters(e, a, left, n); }); });
+  }
+
+  void try_orders(const std::vector<int>& steps) {
+    if (best_ && cost_of(problem_, steps) >= cost_of(problem_, best_->steps)) return;
+    Unpulled state{all_, {}};
+    while (take_one(state, steps)) {
+    }
+    if (state.left.lines == 0 && state.left.bodies == 0) {
+      best_ = Order{steps, {state.pulled.rbegin(), state.pulled.rend()}};
+      return;
+    }
+    for (const int line : listed(state.left.lines)) {
+      std::vector<int> raised = steps;
+      if (raise_for_line(raised, line, state.left)) try_orders(raised);
+    }
+    for (std::size_t e = 0; e < entrants_.size(); ++e) {
+      std::vector<int> raised = steps;
+      if ((state.left.bodies >> e & 1U) != 0 && raise_for_body(raised, e, state.left)) try_orders(raised);
     }
   }
-  return true;
-}
 
-void try_orders(const Problem& problem, Apertures& apertures, const std::vector<LineSet>& users,
-                const std::vector<int>& steps, LineSet lines, std::optional<Order>& best) {
-  if (best && cost_of(problem, steps) >= cost_of(problem, best->steps)) return;
-  const Unpulled unpulled = unpull(problem, apertures, users, steps, lines);
-  if (unpulled.left == 0) {
-    best = Order{steps, {unpulled.pulled.rbegin(), unpulled.pulled.rend()}};
-    return;
-  }
-  for (const int line : listed(unpulled.left)) {
-    std::vector<int> raised = steps;
-    if (raise_for(problem, apertures, users, raised, line, unpulled.left))
-      try_orders(problem, apertures, users, raised, lines, best);
-  }
-}
+  const Problem& problem_;
+  Apertures& apertures_;
+  const std::vector<LineSet>& users_;
+  std::vector<Entrant> entrants_;
+  std::vector<int> lines_;
+  Waiting all_;
+  std::optional<Order> best_;
+};
 
 /// Pairs collected so far, with what follows from them.
 class Followers {
@@ -118,10 +183,8 @@ class Followers {
 }  // namespace
 
 std::optional<Order> cheapest_order(const Problem& problem, Apertures& apertures, const std::vector<LineSet>& users,
-                                    const std::vector<int>& steps, LineSet lines) {
-  std::optional<Order> best;
-  try_orders(problem, apertures, users, steps, lines, best);
-  return best;
+                                    const std::vector<int>& seats, const std::vector<int>& steps, LineSet lines) {
+  return Orders(problem, apertures, users, seats, lines).cheapest(steps);
 }
 
 std::vector<Precedence> precedences(Apertures& apertures, const std::vector<LineSet>& users,

@@ -18,11 +18,12 @@ struct Order {
 
 /// The cheapest further enlargement with which one order passes all apertures, starting from the least steps at which
 /// each has an order of its own; none when there is none. Where the rules leave the order free, the thickest go first.
+/// Devices that are put in through an entry take part: after the lines captive to them, as early as they can.
 ///
 /// **Method** taken apart from the back: any line that can go in last may as well. When none can, in any plan some line
 /// does, so each is tried with the steps it needs.
 std::optional<Order> cheapest_order(const Problem& problem, Apertures& apertures, const std::vector<LineSet>& users,
-                                    const std::vector<int>& steps, LineSet lines);
+                                    const std::vector<int>& seats, const std::vector<int>& steps, LineSet lines);
 
 /// The pairs without which some aperture is not passed; see Precedence.
 std::vector<Precedence> precedences(Apertures& apertures, const std::vector<LineSet>& users,

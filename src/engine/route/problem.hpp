@@ -27,6 +27,8 @@ constexpr int k_most_lines = 64;
 constexpr int k_most_apertures = 128;
 constexpr int k_most_cells = 64;
 constexpr int k_most_seats = 64;
+/// Devices that have a body.
+constexpr int k_most_bodies = 64;
 constexpr quantity::Length k_most_diameter = quantity::millimetres(200);
 /// One step of enlarging an aperture.
 constexpr quantity::Length k_enlarge_step = quantity::micrometres(100);
@@ -61,6 +63,14 @@ struct Aperture {
   geometry::GridPoint position;
   int enlarge_max = 0;  ///< permitted steps; 0 = none
   std::int64_t enlarge_cost = 0;
+  bool taken = false;  ///< something that is no part of the problem sits in it: no line, no device
+};
+
+/// What a cell asks of the lines that lie in it, because something stands or turns in it.
+struct CellRule {
+  int cell = 0;
+  std::optional<quantity::Length> room;  ///< thickest body that lies clear
+  bool bare_cable = true;                ///< false: no moving cable without its housing
 };
 
 struct Seat {
@@ -69,18 +79,23 @@ struct Seat {
   std::optional<int> aperture;  ///< the aperture that a device on this seat uses up
   std::optional<int> place;     ///< each place takes one device
   std::int64_t cost = 0;
+  /// Apertures that the device itself is put through on its way in. The lines that are captive to it go first; a line
+  /// that leaves no room for it there is pulled after it.
+  std::vector<int> entries = {};
+};
+
+/// The fitting on the end of a line, or a device that is put through an aperture.
+struct Connector {
+  quantity::Length diameter;  ///< of the round body that encloses it
+  /// For a rectangular plug: alone in an aperture it is judged by this section, beside others by its diameter.
+  std::optional<geometry::Rectangle> section;
 };
 
 struct Device {
   std::string id;
   std::vector<Seat> seats;  ///< one is chosen
-};
-
-/// The fitting on the end of a line.
-struct Connector {
-  quantity::Length diameter;  ///< of the round body that encloses it
-  /// For a rectangular plug: alone in an aperture it is judged by this section, beside others by its diameter.
-  std::optional<geometry::Rectangle> section;
+  /// Cross-section of the device itself; without one it passes every entry.
+  std::optional<Connector> body = {};
 };
 
 struct LineEnd {
@@ -92,17 +107,23 @@ struct Line {
   std::string id;
   quantity::Length diameter;
   std::array<LineEnd, 2> ends;
-  std::vector<std::int64_t> lengths;  ///< offered, in mm; empty = cut to length
-  std::int64_t cut_max = 0;           ///< longest piece to cut from, in mm
-  std::int64_t min_slack = 0;         ///< in mm, over the computed way
-  std::int64_t max_stow = 0;          ///< most length that can be stowed, in mm
-  int surface = 0;                    ///< how often the way may come out and go in again between its ends
+  std::vector<std::int64_t> lengths;    ///< offered, in mm; empty = cut to length
+  std::int64_t cut_max = 0;             ///< longest piece to cut from, in mm
+  std::int64_t min_slack = 0;           ///< in mm, over the computed way
+  std::int64_t max_stow = 0;            ///< most length that can be stowed, in mm
+  int surface = 0;                      ///< how often the way may come out and go in again between its ends
+  std::int64_t bend_radius = 0;         ///< least radius of its middle line, in mm; 0 = none asked
+  bool bare_cable = false;              ///< a moving cable without housing
+  std::optional<int> captive_end = {};  ///< the end that cannot be parted from its device: the other one leads
+  std::vector<int> through = {};        ///< apertures it must pass
+  std::vector<int> avoids = {};         ///< apertures it must not pass
 };
 
 struct Problem {
   std::string name;
   Rules rules;
   std::vector<std::string> cells;
+  std::vector<CellRule> cell_rules;
   std::vector<Aperture> apertures;
   std::vector<Device> devices;
   std::vector<Line> lines;

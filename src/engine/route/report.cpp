@@ -1,5 +1,6 @@
 #include "engine/route/report.hpp"
 
+#include "engine/route/entrants.hpp"
 #include "engine/route/order.hpp"
 #include "geometry/wide.hpp"
 
@@ -59,6 +60,7 @@ void report_plan(const Problem& problem, Apertures& apertures, const std::vector
   result.enlarge = plan.steps;
   result.pull_order = plan.pull_order;
   result.precedences = precedences(apertures, users, plan.steps, plan.pull_order);
+  result.device_entries = device_entries(problem, apertures, users, plan.seats, plan.steps, plan.pull_order);
 }
 
 }  // namespace cotter::engine::route

@@ -43,6 +43,14 @@ struct Precedence {
   bool operator==(const Precedence&) const = default;
 };
 
+/// When a device is put in through its entries.
+struct DeviceEntry {
+  int device = 0;
+  std::vector<int> entries;
+  std::vector<int> after;   ///< the lines captive to it, which go in first
+  std::vector<int> before;  ///< lines that would leave no room for it
+};
+
 /// What lies in an aperture when all is pulled.
 struct Fill {
   int aperture = 0;
@@ -69,6 +77,9 @@ struct ConflictReason {
     body_too_large,       ///< the line itself does, by `missing`
     no_length,            ///< there are ways, but no length suits any of them
     no_way,               ///< not even with every aperture wide open
+    bend,                 ///< every way that is left bends sharper than the line may
+    not_clear,            ///< every way that is left lies in a cell that the line must keep clear of
+    pinned,               ///< no way passes the apertures it must and avoids the others
     contested,            ///< if the aperture took all lines at once there would be a way, with this line in it
   };
   int line = 0;
@@ -112,7 +123,8 @@ struct Result {
   std::vector<int> enlarge;             ///< steps for each aperture
   std::vector<int> pull_order;          ///< all lines; one order that passes every aperture, thickest first where free
   std::vector<Precedence> precedences;  ///< every order that respects them passes every aperture
-  std::vector<Fill> fills;              ///< for each aperture with lines in it
+  std::vector<DeviceEntry> device_entries;  ///< devices with a body, on seats with entries
+  std::vector<Fill> fills;                  ///< for each aperture with lines in it
   Cost cost;
   std::optional<Conflict> conflict;  ///< infeasible only
   std::vector<Undecided> undecided;  ///< exact packing only

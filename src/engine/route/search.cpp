@@ -124,18 +124,18 @@ class Search {
 
   /// All domains are single: a plan, if one order of pulling suits all apertures.
   void keep(const Domains& domains) {
-    const auto order = cheapest_order(problem_, apertures_, domains.users, domains.steps, propagation_.lines());
+    std::vector<int> seats;
+    for (const SeatSet seat : domains.seats) seats.push_back(std::countr_zero(seat));
+    const auto order = cheapest_order(problem_, apertures_, domains.users, seats, domains.steps, propagation_.lines());
     if (!order) return;
-    Plan plan{{}, std::vector<std::optional<std::size_t>>(problem_.lines.size()), order->steps, order->pull_order, 0};
+    Plan plan{seats, std::vector<std::optional<std::size_t>>(problem_.lines.size()), order->steps, order->pull_order,
+              0};
     for (std::size_t w = 0; w < ways_.size(); ++w) {
       if (domains.alive[w] == 0) continue;
       plan.ways[index(ways_[w].line)] = w;
       plan.cost += ways_[w].cost;
     }
-    for (std::size_t d = 0; d < domains.seats.size(); ++d) {
-      plan.seats.push_back(std::countr_zero(domains.seats[d]));
-      plan.cost += problem_.devices[d].seats[index(plan.seats.back())].cost;
-    }
+    for (std::size_t d = 0; d < seats.size(); ++d) plan.cost += problem_.devices[d].seats[index(seats[d])].cost;
     for (std::size_t a = 0; a < plan.steps.size(); ++a) plan.cost += problem_.apertures[a].enlarge_cost * plan.steps[a];
     if (!outcome_.plan || plan.cost < outcome_.plan->cost) outcome_.plan = std::move(plan);
   }

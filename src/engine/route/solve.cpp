@@ -84,6 +84,12 @@ std::string_view word_for(ConflictReason::Why why) {
       return "no_length";
     case ConflictReason::Why::no_way:
       return "no_way";
+    case ConflictReason::Why::bend:
+      return "bend";
+    case ConflictReason::Why::not_clear:
+      return "not_clear";
+    case ConflictReason::Why::pinned:
+      return "pinned";
     case ConflictReason::Why::contested:
       return "contested";
   }

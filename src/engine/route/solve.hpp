@@ -17,7 +17,9 @@ namespace cotter::engine::route {
 /// One order of pulling exists or not: whichever line can go in last may as well go in last, since fewer bodies never
 /// hinder the others.
 /// **Accuracy** costs and verdicts are exact for the numbers given; lengths of ways are good to about 20 mm.
-/// **Not for** bends: neither the bend radius of a line nor a long connector in a bend is looked at.
+/// A device that is put in through an aperture takes part in that: after the lines captive to it, before those that
+/// would leave no room for it.
+/// **Not for** a long connector in a bend, and chafing.
 /// **Fails with** status `bad` and the faults when the problem contradicts itself; it never throws.
 Result solve(const Problem& problem, const Options& options = {});
 

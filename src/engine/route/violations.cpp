@@ -1,5 +1,6 @@
 // An independent check of a plan: it shares no code with the search, only the geometry and the problem itself.
 #include <algorithm>
+#include <cmath>
 
 #include "engine/route/solve.hpp"
 #include "geometry/packing.hpp"
@@ -32,6 +33,7 @@ class PlanCheck {
     for (std::size_t a = 0; a < problem_.apertures.size(); ++a) check_aperture(a);
     check_order(result_.pull_order, "pull_order");
     check_order(order_by_precedences(), "precedences");
+    check_entries();
     check_cost();
     return std::move(found_);
   }
@@ -61,6 +63,7 @@ class PlanCheck {
   void check_devices() {
     for (std::size_t d = 0; d < problem_.devices.size(); ++d) {
       const Seat& mine = seat(static_cast<int>(d));
+      if (mine.aperture && problem_.apertures[index(*mine.aperture)].taken) report("taken", d, "device");
       for (std::size_t e = 0; e < d; ++e) {
         const Seat& other = seat(static_cast<int>(e));
         if (mine.place && mine.place == other.place) report("place", d, "device");
@@ -86,6 +89,7 @@ class PlanCheck {
     if (nodes.back() != to.node) return report("broken_way", k, "line");
     check_nodes(k, nodes);
     check_length(k, marks);
+    check_demands(k, nodes, marks);
     cost_ += result_.runs[k].way + problem_.rules.per_aperture * static_cast<std::int64_t>(run.path.size());
     for (std::size_t i = 1; i + 1 < marks.size(); ++i)
       cost_ += problem_.rules.turn_costs[index(
@@ -124,8 +128,41 @@ class PlanCheck {
                                            : offered && spare >= line.min_slack && spare <= line.max_stow;
     if (!good) report("length", k, "line");
     const auto& ends = line.ends;
-    if (ends[index(run.leading_end)].connector.diameter > ends[index(1 - run.leading_end)].connector.diameter)
-      report("leading_end", k, "line");
+    const bool wrong_end = line.captive_end ? run.leading_end == *line.captive_end
+                                            : ends[index(run.leading_end)].connector.diameter >
+                                                  ends[index(1 - run.leading_end)].connector.diameter;
+    if (wrong_end) report("leading_end", k, "line");
+  }
+
+  void check_demands(std::size_t k, const std::vector<int>& nodes, const std::vector<geometry::GridPoint>& marks) {
+    const Line& line = problem_.lines[k];
+    const std::vector<int>& path = result_.runs[k].path;
+    const auto passed = [&](int a) { return std::find(path.begin(), path.end(), a) != path.end(); };
+    if (!std::all_of(line.through.begin(), line.through.end(), passed)) report("through", k, "line");
+    if (std::any_of(line.avoids.begin(), line.avoids.end(), passed)) report("avoids", k, "line");
+    for (const CellRule& rule : problem_.cell_rules) {
+      if (std::find(nodes.begin(), nodes.end(), rule.cell) == nodes.end()) continue;
+      if ((rule.room && line.diameter > *rule.room) || (line.bare_cable && !rule.bare_cable))
+        report("not_clear", k, "line");
+    }
+    double before = 0;
+    for (std::size_t i = 1; i < marks.size(); ++i) {
+      const geometry::GridPoint here = marks[i] - marks[i - 1];
+      const double after = i + 1 == marks.size() ? 0 : half_arc(here, marks[i + 1] - marks[i], line.bend_radius);
+      if (line.bend_radius > 0 && before + after > std::sqrt(static_cast<double>(dot(here, here)))) {
+        report("bend", k, "line");
+        return;
+      }
+      before = after;
+    }
+  }
+
+  /// Stretch that an arc takes of each side of a corner, by half the angle between them.
+  static double half_arc(geometry::GridPoint u, geometry::GridPoint v, std::int64_t radius) {
+    const double size = std::sqrt(static_cast<double>(dot(u, u)) * static_cast<double>(dot(v, v)));
+    if (size == 0) return 0;
+    const double cosine = std::clamp(static_cast<double>(dot(u, v)) / size, -1.0, 1.0);
+    return static_cast<double>(radius) * std::tan(std::acos(cosine) / 2);
   }
 
   void collect_users() {
@@ -142,6 +179,7 @@ class PlanCheck {
 
   void check_aperture(std::size_t a) {
     const Aperture& aperture = problem_.apertures[a];
+    if (aperture.taken && !users_[a].empty()) report("taken", a, "aperture");
     if (result_.enlarge[a] < 0 || result_.enlarge[a] > aperture.enlarge_max) report("enlarge", a, "aperture");
     if (aperture.kind == ApertureKind::exclusive && users_[a].size() > 1) report("exclusive", a, "aperture");
     for (std::size_t d = 0; d < problem_.devices.size(); ++d) {
@@ -171,7 +209,10 @@ class PlanCheck {
 
   bool pulls(int k, const std::vector<int>& inside, std::size_t a) const {
     const Line& line = problem_.lines[index(k)];
-    const Connector& lead = line.ends[index(result_.runs[index(k)].leading_end)].connector;
+    return passes_beside(line.ends[index(result_.runs[index(k)].leading_end)].connector, inside, a);
+  }
+
+  bool passes_beside(const Connector& lead, const std::vector<int>& inside, std::size_t a) const {
     if (inside.empty())
       return lead.section ? geometry::passes(*lead.section, clear(a)) : geometry::passes(lead.diameter, clear(a));
     const Length width = clear(a).width;
@@ -195,6 +236,56 @@ class PlanCheck {
       }
     }
     if (order.size() != problem_.lines.size()) report(code + "_circle", order.size(), "line");
+  }
+
+  /// Devices go in after the lines captive to them and beside all that are not said to come later; and there is an
+  /// order of lines and devices that keeps all that is said of both.
+  void check_entries() {
+    std::size_t expected = 0;
+    for (std::size_t d = 0; d < problem_.devices.size(); ++d)
+      expected += problem_.devices[d].body && !seat(static_cast<int>(d)).entries.empty() ? 1 : 0;
+    if (result_.device_entries.size() != expected) found_.emplace_back("entries");
+    for (const DeviceEntry& entry : result_.device_entries) check_entry(entry);
+    check_circles();
+  }
+
+  void check_entry(const DeviceEntry& entry) {
+    const auto lists = [](const std::vector<int>& list, int k) {
+      return std::find(list.begin(), list.end(), k) != list.end();
+    };
+    for (std::size_t k = 0; k < problem_.lines.size(); ++k) {
+      const Line& line = problem_.lines[k];
+      if (line.captive_end && line.ends[index(*line.captive_end)].device == entry.device &&
+          !lists(entry.after, static_cast<int>(k)))
+        report("captive", k, "line");
+    }
+    if (entry.entries != seat(entry.device).entries) report("entries", index(entry.device), "device");
+    for (const int a : entry.entries) {
+      std::vector<int> inside;
+      for (const int k : users_[index(a)])
+        if (!lists(entry.before, k)) inside.push_back(k);
+      if (!passes_beside(*problem_.devices[index(entry.device)].body, inside, index(a)))
+        report("entry", index(entry.device), "device");
+    }
+  }
+
+  /// Takes away, again and again, what waits for nothing; what is left goes round in a circle.
+  void check_circles() {
+    std::vector<std::pair<int, int>> waits;  // second after first; devices are counted on from the lines
+    const auto lines = static_cast<int>(problem_.lines.size());
+    for (const Precedence& pair : result_.precedences) waits.emplace_back(pair.before, pair.after);
+    for (const DeviceEntry& entry : result_.device_entries) {
+      for (const int k : entry.after) waits.emplace_back(k, lines + entry.device);
+      for (const int k : entry.before) waits.emplace_back(lines + entry.device, k);
+    }
+    for (bool changed = true; changed;) {
+      const auto kept = std::remove_if(waits.begin(), waits.end(), [&](const std::pair<int, int>& one) {
+        return std::none_of(waits.begin(), waits.end(), [&](const auto& other) { return other.second == one.first; });
+      });
+      changed = kept != waits.end();
+      waits.erase(kept, waits.end());
+    }
+    if (!waits.empty()) found_.emplace_back("entry_circle");
   }
 
   /// An order that respects the precedences and otherwise goes against `pull_order`, to see whether they suffice.

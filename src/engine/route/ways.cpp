@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <limits>
 
+#include "engine/route/demands.hpp"
+
 namespace cotter::engine::route {
 
 namespace {
@@ -39,7 +41,7 @@ int other_side(const Aperture& aperture, int node) {
 /// Lists the ways of one line between two seats.
 class Walker {
  public:
-  Walker(const Problem& problem, const Way& blank, const std::vector<char>& open, std::int64_t longest,
+  Walker(const Problem& problem, const Way& blank, const std::vector<char>& open, std::int64_t longest, bool demanding,
          std::int64_t& effort)
       : problem_(problem),
         line_(problem.lines[index(blank.line)]),
@@ -47,6 +49,7 @@ class Walker {
         to_(seat_of(problem, blank, 1)),
         open_(open),
         longest_(longest),
+        demanding_(demanding),
         effort_(effort),
         way_(blank) {
     for (std::size_t a = 0; a < problem.apertures.size(); ++a) {
@@ -132,6 +135,7 @@ class Walker {
   void finish(std::int64_t length) {
     if (length > longest_) return;
     if (longest_ < k_far && !length_for(line_, length)) return;
+    if (demanding_ && !suits(problem_, way_.line, way_.path, marks_of(problem_, way_))) return;
     found_.push_back(way_);
     Way& way = found_.back();
     way.length = length;
@@ -145,6 +149,7 @@ class Walker {
   const Seat& to_;
   const std::vector<char>& open_;
   std::int64_t longest_;
+  bool demanding_;  ///< whether bends and pins count
   std::int64_t& effort_;
   Way way_;
   std::array<std::vector<int>, k_most_cells + 1> doors_;  ///< apertures at each node, the outside first
@@ -179,15 +184,24 @@ std::vector<char> free_apertures(const Problem& problem) {
 }
 
 std::vector<Way> ways_between(const Problem& problem, const Way& blank, std::vector<char> open, std::int64_t longest,
-                              std::int64_t& effort) {
+                              bool demanding, std::int64_t& effort) {
   for (const std::size_t end : {0U, 1U}) {
     if (const auto taken = seat_of(problem, blank, end).aperture) open[index(*taken)] = 0;
   }
-  return without_pointless(Walker(problem, blank, open, longest, effort).list());
+  return without_pointless(Walker(problem, blank, open, longest, demanding, effort).list());
+}
+
+bool seats_suit(const Problem& problem, const Way& way) {
+  for (const std::size_t end : {0U, 1U}) {
+    const int device = problem.lines[index(way.line)].ends[end].device;
+    if (!reaches(problem, device, way.seats[end])) return false;
+    if (!may_lie_in(problem, way.line, seat_of(problem, way, end).node)) return false;
+  }
+  return true;
 }
 
 std::vector<Way> ways_of(const Problem& problem, int line, const std::vector<char>& open, std::int64_t longest,
-                         std::int64_t& effort) {
+                         bool demanding, std::int64_t& effort) {
   std::vector<Way> ways;
   const auto& ends = problem.lines[index(line)].ends;
   const auto seats = [&](std::size_t end) {
@@ -197,7 +211,8 @@ std::vector<Way> ways_of(const Problem& problem, int line, const std::vector<cha
     for (int to = 0; to < seats(1); ++to) {
       if (ends[0].device == ends[1].device && from != to) continue;
       const Way blank{.line = line, .seats = {from, to}, .path = {}, .apertures = {}};
-      for (Way& way : ways_between(problem, blank, open, longest, effort)) ways.push_back(std::move(way));
+      if (demanding && !seats_suit(problem, blank)) continue;
+      for (Way& way : ways_between(problem, blank, open, longest, demanding, effort)) ways.push_back(std::move(way));
     }
   }
   std::stable_sort(ways.begin(), ways.end(), [](const Way& x, const Way& y) { return x.cost < y.cost; });
@@ -242,11 +257,13 @@ Ways list_ways(const Problem& problem, Apertures& apertures, LineSet lines, std:
   std::int64_t effort = way_limit;
   for (const int line : listed(lines)) {
     std::vector<char> open = free_apertures(problem);
-    for (std::size_t a = 0; a < open.size() && limits == WayLimits::all; ++a) {
-      if (!apertures.least_steps(only(line), static_cast<int>(a))) open[a] = 0;
+    const bool demanding = limits == WayLimits::all;
+    const std::vector<char> left = demanding ? apertures_left_to(problem, line) : open;
+    for (std::size_t a = 0; a < open.size() && demanding; ++a) {
+      if (left[a] == 0 || !apertures.least_steps(only(line), static_cast<int>(a))) open[a] = 0;
     }
     const std::int64_t longest = limits == WayLimits::none ? k_far : longest_way(problem.lines[index(line)]);
-    for (Way& way : ways_of(problem, line, open, longest, effort)) ways.list.push_back(std::move(way));
+    for (Way& way : ways_of(problem, line, open, longest, demanding, effort)) ways.list.push_back(std::move(way));
   }
   ways.complete = effort > 0;
   return ways;

@@ -31,7 +31,7 @@ std::optional<std::int64_t> length_for(const Line& line, std::int64_t way);
 
 /// Which apertures and lengths count while ways are listed.
 enum class WayLimits {
-  all,
+  all,      ///< those, and what the line demands of its way
   lengths,  ///< lengths only
   none,
 };

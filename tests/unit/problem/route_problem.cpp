@@ -45,6 +45,43 @@ std::string first_complaint(const std::string& text) {
   return first.code + " at " + first.field + ": " + first.message;
 }
 
+TEST(RouteProblem, DemandsAndDevicesThatGoInAreRead) {
+  constexpr const char* k_battery = R"({
+   "name": "battery",
+   "rules": {"packing": "exact", "per_aperture": 40, "turn_costs": [0, 20, 60, 120, 200]},
+   "cells": ["seat tube"], "cell_rules": [{"cell": 0, "room": 30, "bare_cable": false}],
+   "apertures": [
+    {"name": "top", "a": 0, "b": -1, "kind": "shared", "D": 100, "pos": [0, 0, 0]},
+    {"name": "exit", "a": 0, "b": -1, "kind": "shared", "D": 50, "pos": [300, 0, 0]},
+    {"name": "bolt hole", "a": 0, "b": -1, "kind": "shared", "D": 50, "pos": [200, 0, 0], "taken": true}],
+   "devices": [
+    {"name": "battery", "body": {"c": 90}, "seats": [{"node": 0, "pos": [150, 0, 0], "entries": [0]}]},
+    {"name": "derailleur", "seats": [{"node": -1, "pos": [400, 0, 0]}]}],
+   "lines": [
+    {"name": "lead", "d": 25, "ends": [{"device": 0, "c": 25}, {"device": 1, "c": 35}], "cut_max": 900, "min_slack": 50,
+     "bend_radius": 10, "captive_end": 0, "through": [1], "avoids": [0], "bare_cable": false}]
+  })";
+  const auto solved = solve_text(k_battery);
+  ASSERT_TRUE(solved) << document::one_line(solved.error().list().front());
+  EXPECT_EQ(document::write_json_line(*solved->find("device_entries")),
+            R"([{"device":0,"device_name":"battery","entries":[0],"after":[0],"before":[]}])");
+  EXPECT_EQ(solved->find("lines")->items().at(0).find("leading_end")->scalar(), "1");
+  const auto status = [](const std::string& text) { return solve_text(text)->find("status")->scalar(); };
+  EXPECT_EQ(status(replaced(k_battery, R"("c": 90)", R"("w": 90, "h": 90)")), "infeasible");
+  EXPECT_EQ(status(replaced(k_battery, R"("room": 30)", R"("room": 24)")), "infeasible");
+  EXPECT_EQ(status(replaced(k_battery, R"("through": [1])", R"("through": [2])")), "infeasible");
+  EXPECT_EQ(status(replaced(k_battery, R"("bare_cable": false}]
+  })",
+                            R"("bare_cable": true}]
+  })")),
+            "infeasible");
+  EXPECT_EQ(first_complaint(replaced(k_battery, R"("c": 90)", R"("c": 30)")),
+            "lead_wider_than_its_device at lines[0].captive_end: The free end of a captive line is wider than its "
+            "device.");
+  EXPECT_EQ(first_complaint(replaced(k_battery, R"("c": 90)", R"("w": 90)")),
+            "missing_field at devices[0].body.h: A rectangular connector needs both w and h.");
+}
+
 TEST(RouteProblem, PlanCarriesTheFieldsOfTheSolutionFormat) {
   const auto solved = solve_text(k_hose);
   ASSERT_TRUE(solved) << document::one_line(solved.error().list().front());

@@ -40,6 +40,43 @@ struct Priced {
   std::int64_t cost;
 };
 
+/// Do arcs of the radius round the corners of a polygon without meeting? The angles are halved by bisecting directions:
+/// a circle that touches both sides leaves r / tan(b) of each, b the half of the angle between the sides.
+inline bool bends(const std::vector<geometry::GridPoint>& marks, std::int64_t radius) {
+  double before = 0;
+  for (std::size_t i = 1; i < marks.size(); ++i) {
+    const geometry::GridPoint in = marks[i] - marks[i - 1];
+    const double length = std::sqrt(static_cast<double>(dot(in, in)));
+    double after = 0;
+    if (i + 1 < marks.size()) {
+      const geometry::GridPoint out = marks[i + 1] - marks[i];
+      const double both = length * std::sqrt(static_cast<double>(dot(out, out)));
+      if (both > 0) {
+        const double between = std::acos(std::clamp(-static_cast<double>(dot(in, out)) / both, -1.0, 1.0));
+        after = static_cast<double>(radius) / std::tan(between / 2);
+      }
+    }
+    if (before + after > length + 1e-6) return false;
+    before = after;
+  }
+  return true;
+}
+
+/// What a line demands of a path beyond room and length.
+inline bool pleases(const Problem& problem, const Line& line, const Path& path, const std::vector<int>& nodes,
+                    const std::vector<geometry::GridPoint>& marks) {
+  for (const int a : path)
+    if (problem.apertures[a].taken || std::count(line.avoids.begin(), line.avoids.end(), a)) return false;
+  for (const int a : line.through)
+    if (!std::count(path.begin(), path.end(), a)) return false;
+  for (const CellRule& rule : problem.cell_rules) {
+    if (!std::count(nodes.begin(), nodes.end(), rule.cell)) continue;
+    if (line.bare_cable && !rule.bare_cable) return false;
+    if (rule.room && *rule.room < line.diameter) return false;
+  }
+  return line.bend_radius == 0 || bends(marks, line.bend_radius);
+}
+
 /// Cost of a path, if it is one.
 inline std::optional<std::int64_t> cost_of(const Problem& problem, const Line& line, const Seat& from, const Seat& to,
                                            const Path& path) {
@@ -59,6 +96,7 @@ inline std::optional<std::int64_t> cost_of(const Problem& problem, const Line& l
   std::vector<geometry::GridPoint> marks{from.position};
   for (const int a : path) marks.push_back(problem.apertures[a].position);
   marks.push_back(to.position);
+  if (!pleases(problem, line, path, nodes, marks)) return std::nullopt;
   std::int64_t length = 0;
   for (std::size_t i = 1; i < marks.size(); ++i) length += distance(marks[i - 1], marks[i]);
   bool suits = line.lengths.empty() && length + line.min_slack <= line.cut_max;
@@ -85,6 +123,7 @@ inline std::vector<Path> all_sequences(int apertures) {
 }
 
 inline const Connector& lead(const Line& line) {
+  if (line.captive_end) return line.ends[*line.captive_end == 0 ? 1 : 0].connector;
   return line.ends[0].connector.diameter <= line.ends[1].connector.diameter ? line.ends[0].connector
                                                                             : line.ends[1].connector;
 }
@@ -116,20 +155,25 @@ inline bool plug_passes(const Connector& plug, geometry::Opening hole) {
   return fits(plug.section->width, plug.section->height) || fits(plug.section->height, plug.section->width);
 }
 
-/// Can `sequence` be pulled through an aperture, one after the other, at `steps`?
+/// A device in a sequence of lines.
+inline int device_item(std::size_t device) {
+  return -1 - static_cast<int>(device);
+}
+
+/// Can `sequence` be pulled through an aperture, one after the other, at `steps`? Devices pass and leave it free.
 inline bool pulls(const Problem& problem, const Path& sequence, int aperture, int steps) {
   const Aperture& hole = problem.apertures[aperture];
   const auto more = quantity::micrometres(100 * steps);
   const geometry::Opening clear{hole.opening.width + more, hole.opening.length + more};
   std::vector<quantity::Length> inside;
-  for (const int k : sequence) {
-    const Line& line = problem.lines[k];
+  for (const int item : sequence) {
+    const Connector& first = item < 0 ? *problem.devices[-1 - item].body : lead(problem.lines[item]);
     std::vector<quantity::Length> with_plug = inside;
-    with_plug.push_back(lead(line).diameter);
-    if (inside.empty() ? !plug_passes(lead(line), clear)
+    with_plug.push_back(first.diameter);
+    if (inside.empty() ? !plug_passes(first, clear)
                        : !circles_lie(problem, with_plug, clear.width, problem.rules.pull_permille, false))
       return false;
-    inside.push_back(line.diameter);
+    if (item >= 0) inside.push_back(problem.lines[item].diameter);
   }
   if (hole.kind == ApertureKind::exclusive && inside.size() > 1) return false;
   for (const auto body : inside)
@@ -164,7 +208,10 @@ class Enumeration {
       if (seat.place && std::count(places.begin(), places.end(), *seat.place)) return;
       if (seat.place) places.push_back(*seat.place);
       if (seat.aperture && std::count(taken_.begin(), taken_.end(), *seat.aperture)) return;
+      if (seat.aperture && problem_.apertures[*seat.aperture].taken) return;
       if (seat.aperture) taken_.push_back(*seat.aperture);
+      for (const int a : seat.entries)
+        if (problem_.devices[d].body && problem_.apertures[a].taken) return;
     }
     list_paths();
     chosen_.assign(problem_.lines.size(), nullptr);
@@ -199,13 +246,16 @@ class Enumeration {
   void choose_order(std::int64_t cost) {
     Path order(chosen_.size());
     std::iota(order.begin(), order.end(), 0);
+    for (std::size_t d = 0; d < seats_.size(); ++d)
+      if (problem_.devices[d].body && !seat(static_cast<int>(d)).entries.empty()) order.push_back(device_item(d));
+    std::sort(order.begin(), order.end());
     do {
       std::int64_t total = cost;
-      bool works = true;
+      bool works = leads_first(order);
       for (int a = 0; a < static_cast<int>(problem_.apertures.size()) && works; ++a) {
         Path through;
         for (const int k : order)
-          if (std::count(chosen_[k]->begin(), chosen_[k]->end(), a)) through.push_back(k);
+          if (passes_by(k, a)) through.push_back(k);
         int steps = 0;
         while (steps <= problem_.apertures[a].enlarge_max && !pulls(problem_, through, a, steps)) ++steps;
         works = steps <= problem_.apertures[a].enlarge_max;
@@ -213,6 +263,21 @@ class Enumeration {
       }
       if (works && (!best_ || total < *best_)) best_ = total;
     } while (std::next_permutation(order.begin(), order.end()));
+  }
+
+  bool passes_by(int item, int aperture) const {
+    const Path& path = item < 0 ? seat(-1 - item).entries : *chosen_[item];
+    return std::count(path.begin(), path.end(), aperture) != 0;
+  }
+
+  bool leads_first(const Path& order) const {
+    for (std::size_t i = 0; i < order.size(); ++i)
+      for (std::size_t j = 0; j < i; ++j) {
+        if (order[j] >= 0 || order[i] < 0) continue;
+        const Line& line = problem_.lines[order[i]];
+        if (line.captive_end && line.ends[*line.captive_end].device == -1 - order[j]) return false;
+      }
+    return true;
   }
 
   const Problem& problem_;

@@ -28,6 +28,28 @@ TEST(RouteEnumeration, TinyProblemsHaveTheSameOptimum) {
   EXPECT_GT(without, 60);
 }
 
+TEST(RouteEnumeration, DemandsChangeTheOptimumAsPlainEnumerationSays) {
+  int with_plan = 0;
+  int dearer = 0;
+  int ordered = 0;
+  for (std::uint64_t seed = 1; seed <= 800; ++seed) {
+    const Problem problem = instances::demanding(seed);
+    ASSERT_TRUE(faults_in(problem).empty()) << "seed " << seed;
+    const auto expected = enumeration::Enumeration(problem).least_cost();
+    const Result result = solve(problem);
+    ASSERT_EQ(result.status, expected ? Status::optimal : Status::infeasible) << "seed " << seed;
+    EXPECT_EQ(result.objective, expected) << "seed " << seed;
+    if (!expected) continue;
+    EXPECT_EQ(violations(problem, result), std::vector<std::string>{}) << "seed " << seed;
+    ++with_plan;
+    dearer += solve(instances::tiny(seed)).objective < expected ? 1 : 0;
+    for (const DeviceEntry& entry : result.device_entries) ordered += entry.before.empty() ? 0 : 1;
+  }
+  EXPECT_GT(with_plan, 80);
+  EXPECT_GT(dearer, 20);
+  EXPECT_GT(ordered, 5);
+}
+
 TEST(RouteBound, PricedBoundAtTheRootNeverExceedsTheOptimum) {
   int cut_short = 0;
   for (std::uint64_t seed = 1; seed <= 150; ++seed) {

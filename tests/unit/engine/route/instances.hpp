@@ -82,6 +82,36 @@ inline Problem tiny(std::uint64_t seed) {
   return problem;
 }
 
+/// A tiny problem with demands on bends, cells, openings and devices added.
+inline Problem demanding(std::uint64_t seed) {
+  Problem problem = tiny(seed);
+  Dice dice(seed + 1'000'000);
+  const auto some_aperture = [&] { return dice.roll(0, static_cast<int>(problem.apertures.size()) - 1); };
+  if (dice.chance(15)) problem.apertures[some_aperture()].taken = true;
+  if (dice.chance(40)) {
+    CellRule rule{dice.roll(0, static_cast<int>(problem.cells.size()) - 1), {}, dice.chance(50)};
+    if (dice.chance(60)) rule.room = tenths(dice.roll(20, 60));
+    problem.cell_rules.push_back(rule);
+  }
+  for (Device& device : problem.devices) {
+    if (!dice.chance(50)) continue;
+    device.body = Connector{tenths(dice.roll(60, 110)), {}};
+    for (Seat& seat : device.seats)
+      for (int n = dice.roll(0, 2); n > 0; --n) seat.entries.push_back(some_aperture());
+  }
+  for (Line& line : problem.lines) {
+    if (dice.chance(50)) line.bend_radius = dice.roll(5, 60);
+    line.bare_cable = dice.chance(30);
+    if (dice.chance(15)) line.through.push_back(some_aperture());
+    if (dice.chance(20)) line.avoids.push_back(some_aperture());
+    if (!dice.chance(40)) continue;
+    const int end = dice.roll(0, 1);
+    const auto& body = problem.devices[line.ends[end].device].body;
+    if (!body || line.ends[1 - end].connector.diameter <= body->diameter) line.captive_end = end;
+  }
+  return problem;
+}
+
 /// A ladder of cells with shared passages between them and holes to the outside, and lines between devices along it.
 /// `tight` scales the openings in percent: about 100 is near the edge of what is possible.
 inline Problem frame(std::uint64_t seed, int cells, int lines, int tight) {
