@@ -238,19 +238,19 @@ class Reader {
 
 SchemaRef stack_schema() {
   return document::object_schema(
-      "stack problem",
-      {{"cotter", document::word_schema({"stack_problem 1"}), Need::required, "Format and version."},
-       {"terms", document::list_schema(term_schema(), 0, engine::stack::k_most_terms), Need::optional,
-        "The lengths of the stack."},
-       {"kit", document::list_schema(piece_schema(), 0, engine::stack::k_most_kinds), Need::optional,
-        "Spacers, shims and rings at hand."},
-       {"slots", document::list_schema(slot_schema(), 0, engine::stack::k_most_slots), Need::optional,
-        "Places that take pieces."},
-       {"forms", document::list_schema(form_schema(), 0, engine::stack::k_most_forms), Need::required,
-        "Sums of lengths, each with its window."},
-       {"node_limit", document::integer_schema(1, k_most_nodes), Need::optional,
-        "Most partial sets the search may look at."},
-       {"most_sets", document::integer_schema(1, k_most_sets), Need::optional, "Most sets in the result."}});
+      "stack problem", {{"cotter", document::word_schema({"stack_problem 1"}), Need::required, "Format and version."},
+                        {"terms", document::list_schema(term_schema(), 0, engine::stack::k_most_terms), Need::optional,
+                         "The lengths of the stack."},
+                        {"kit", document::list_schema(piece_schema(), 0, engine::stack::k_most_kinds), Need::optional,
+                         "Spacers, shims and rings at hand."},
+                        {"slots", document::list_schema(slot_schema(), 0, engine::stack::k_most_slots), Need::optional,
+                         "Places that take pieces."},
+                        {"forms", document::list_schema(form_schema(), 0, engine::stack::k_most_forms), Need::required,
+                         "Sums of lengths, each with its window."},
+                        {"node_limit", document::integer_schema(1, k_most_nodes), Need::optional,
+                         "Most partial sets the search may look at."},
+                        {"most_sets", document::integer_schema(1, k_most_sets), Need::optional,
+                         "Most sets in the result, the best ones; 10 when left out. The others are counted."}});
 }
 
 document::Read<Problem> read_stack(const Node& problem, const std::string& file) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <set>
+#include <tuple>
 
 namespace cotter::engine::stack {
 namespace {
@@ -22,6 +23,10 @@ class Resolver {
     Linear linear;
     for (const Form& form : problem_.forms) linear.forms.push_back(linear_form(form));
     for (std::size_t slot = 0; slot < problem_.slots.size(); ++slot) add_variables(slot, linear.variables);
+    std::sort(linear.variables.begin(), linear.variables.end(), [this](const Variable& a, const Variable& b) {
+      const Length thick_a = problem_.kit[a.piece].thickness, thick_b = problem_.kit[b.piece].thickness;
+      return std::tuple(thick_b, a.piece, a.slot) < std::tuple(thick_a, b.piece, b.slot);
+    });
     if (!faults_.empty()) return tl::unexpected(faults_);
     return linear;
   }
@@ -132,15 +137,11 @@ class Resolver {
         allowed.insert(found->second);
       }
     }
-    const auto first = static_cast<std::ptrdiff_t>(variables.size());
     for (std::size_t piece = 0; piece < problem_.kit.size(); ++piece) {
       if (!slot.allowed.empty() && allowed.count(piece) == 0) continue;
       const int most = std::min(slot.most_pieces, problem_.kit[piece].count);
       if (most > 0) variables.push_back({slot_index, piece, most});
     }
-    std::stable_sort(variables.begin() + first, variables.end(), [this](const Variable& a, const Variable& b) {
-      return problem_.kit[a.piece].thickness > problem_.kit[b.piece].thickness;
-    });
   }
 
   void add(Fault::Kind kind, std::string where, std::string name) {

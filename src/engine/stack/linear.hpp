@@ -34,7 +34,7 @@ struct Variable {
 
 struct Linear {
   std::vector<LinearForm> forms;
-  std::vector<Variable> variables;  ///< by slot, thick pieces first, then by index
+  std::vector<Variable> variables;  ///< thick pieces first, then by index of the piece, then by slot
 };
 
 /// **Fails with** every unknown name, double id and number out of bounds.

@@ -78,8 +78,10 @@ struct Problem {
 struct Options {
   /// Most partial spacer sets looked at, over all piece counts.
   std::int64_t node_limit = 4'000'000;
-  /// Most sets returned; the best ranked are kept.
-  std::size_t most_sets = 100;
+  /// Most sets returned; the best ranked are kept, the others counted.
+  std::size_t most_sets = 10;
+  /// Partial sets of one piece count gone through before sets are counted by their sums; the answer is the same.
+  std::int64_t few_nodes = 4'000;
 };
 
 /// The form lies in here whatever its terms are within their limits.
@@ -203,9 +205,9 @@ struct Result {
   Status status = Status::bad;
   std::vector<Fault> faults;
   std::vector<FormResult> forms;  ///< in the order of the problem
-  /// All smallest certain sets, then, when they need no more pieces, the smallest open ones; best first.
+  /// The best of all smallest certain sets, then, when they need no more pieces, of the smallest open ones.
   std::vector<SpacerSet> sets;
-  std::size_t sets_left_out = 0;
+  std::size_t sets_left_out = 0;            ///< how many such sets there are beside
   std::optional<NearestMiss> nearest_miss;  ///< with no_set
   std::vector<Measurement> measure_first;   ///< with the best set, or without pieces when there is none
   bool complete = true;  ///< false: the node limit cut the search; sets, or a nearer miss, may be missing

@@ -1,37 +1,31 @@
 #include "engine/stack/search.hpp"
 
 #include <algorithm>
-#include <cstdlib>
 #include <limits>
-#include <numeric>
 #include <tuple>
 
 #include "engine/stack/assess.hpp"
+#include "engine/stack/tally.hpp"
 
 namespace cotter::engine::stack {
 namespace {
 
-using Whole = std::int64_t;
 constexpr Whole k_no_miss = std::numeric_limits<Whole>::max();
 
-/// A set as the search meets it, with what it is ranked by. `counts` has one place for each variable, by slot and
-/// piece: of two sets the one with more of the first piece that differs comes first.
-struct Candidate {
-  std::size_t outside_wish = 0;
-  Whole off_target = 0;  ///< half nanometres
-  std::vector<std::uint8_t> counts;
+/// How long sets are gone through before they are counted by sums instead, and in how many sums at most. A sum costs a
+/// small part of what a partial set costs, but there may be many more of them.
+struct Stage {
+  std::int64_t nodes;
+  std::int64_t sums;
 };
-
-bool ranks_before(const Candidate& a, const Candidate& b) {
-  if (a.outside_wish != b.outside_wish) return a.outside_wish < b.outside_wish;
-  if (a.off_target != b.off_target) return a.off_target < b.off_target;
-  return a.counts > b.counts;
-}
+constexpr Stage k_second_stage{50'000, 4'000'000};
+constexpr std::int64_t k_few_sums = 200'000;
+constexpr std::int64_t k_sums_of_a_node = 16;  ///< weighed as one against the node limit
 
 /// The best ranked candidates, and how many were met. A heap with the worst on top: most sets are let go at a glance.
 class Shortlist {
  public:
-  explicit Shortlist(std::size_t most) : most_(std::max<std::size_t>(most, 1)) {}
+  explicit Shortlist(std::size_t most) : most_(most) {}
 
   void add(const Candidate& candidate) {
     ++seen_;
@@ -44,8 +38,17 @@ class Shortlist {
     }
     std::push_heap(heap_.begin(), heap_.end(), ranks_before);
   }
+  void clear() {
+    seen_ = 0;
+    heap_.clear();
+  }
+  /// Of `seen` candidates these are the best.
+  void set(std::vector<Candidate> best, Whole seen) {
+    heap_ = std::move(best);
+    seen_ = seen;
+  }
   bool empty() const { return seen_ == 0; }
-  std::size_t seen() const { return seen_; }
+  Whole seen() const { return seen_; }
   std::vector<Candidate> ranked() const {
     std::vector<Candidate> list = heap_;
     std::sort(list.begin(), list.end(), ranks_before);
@@ -54,72 +57,8 @@ class Shortlist {
 
  private:
   std::size_t most_;
-  std::size_t seen_ = 0;
+  Whole seen_ = 0;
   std::vector<Candidate> heap_;
-};
-
-/// What the search needs of a form, in plain numbers: undivided, pieces not counted.
-struct Ends {
-  Whole low = 0, high = 0, nominal = 0;
-  Whole window_low = 0, window_high = 0;
-  std::optional<Interval<Length>> wish;
-  std::optional<Whole> target;
-  Whole scale = 1;  ///< half nanometres in one of the form's own
-};
-
-/// Least and greatest that exactly r more pieces, taken from the variables from v on, can add to each window form.
-/// Pieces shared between slots are counted for each, so the bounds are wide rather than wrong.
-class Bounds {
- public:
-  Bounds(const std::vector<std::vector<Whole>>& gains, const std::vector<Variable>& variables, std::size_t forms,
-         int most_pieces)
-      : forms_(forms), stride_(static_cast<std::size_t>(most_pieces) + 1) {
-    const std::size_t rows = variables.size() + 1;
-    available_.assign(rows, 0);
-    least_.assign(rows * stride_ * forms_, 0);
-    greatest_ = least_;
-    std::vector<std::vector<std::pair<Whole, int>>> suffix(forms_);
-    for (std::size_t v = variables.size(); v-- > 0;) {
-      available_[v] = available_[v + 1] + variables[v].most;
-      for (std::size_t f = 0; f < forms_; ++f) {
-        const std::pair<Whole, int> entry{gains[v][f], variables[v].most};
-        suffix[f].insert(std::upper_bound(suffix[f].begin(), suffix[f].end(), entry), entry);
-        fill(v, f, suffix[f]);
-      }
-    }
-  }
-
-  bool enough(std::size_t v, int left) const { return available_[v] >= left; }
-  Whole least(std::size_t v, int left, std::size_t f) const { return least_[at(v, left, f)]; }
-  Whole greatest(std::size_t v, int left, std::size_t f) const { return greatest_[at(v, left, f)]; }
-
- private:
-  std::size_t at(std::size_t v, int left, std::size_t f) const {
-    return (v * stride_ + static_cast<std::size_t>(left)) * forms_ + f;
-  }
-
-  void fill(std::size_t v, std::size_t f, const std::vector<std::pair<Whole, int>>& suffix) {
-    const int most = static_cast<int>(std::min<std::size_t>(stride_ - 1, static_cast<std::size_t>(available_[v])));
-    add_up(v, f, most, suffix.begin(), suffix.end(), least_);
-    add_up(v, f, most, suffix.rbegin(), suffix.rend(), greatest_);
-  }
-
-  template <class Iterator>
-  void add_up(std::size_t v, std::size_t f, int most, Iterator entry, Iterator end, std::vector<Whole>& table) {
-    Whole sum = 0;
-    int used = 0;
-    for (; entry != end && used < most; ++entry) {
-      for (int i = 0; i < entry->second && used < most; ++i) {
-        sum += entry->first;
-        table[at(v, ++used, f)] = sum;
-      }
-    }
-  }
-
-  std::size_t forms_;
-  std::size_t stride_;
-  std::vector<int> available_;
-  std::vector<Whole> least_, greatest_;
 };
 
 class Search {
@@ -127,24 +66,24 @@ class Search {
   Search(const Linear& linear, const Problem& problem, const Options& options)
       : linear_(linear),
         problem_(problem),
-        options_(options),
-        most_pieces_(most_pieces()),
-        windowed_(windowed_forms()),
-        ends_(ends()),
-        gains_(gains()),
-        bounds_(gains_, linear.variables, windows_, most_pieces_),
-        sums_(ends_.size(), 0),
-        places_(places()),
-        certain_(options.most_sets),
-        open_(options.most_sets) {}
+        node_limit_(options.node_limit),
+        few_nodes_(options.few_nodes),
+        most_sets_(std::max<std::size_t>(options.most_sets, 1)),
+        tables_(linear, problem),
+        stop_(node_limit_),
+        sums_(tables_.forms(), 0),
+        certain_(most_sets_),
+        open_(most_sets_) {
+    candidate_.counts.assign(linear.variables.size(), 0);
+  }
 
   Found run() {
-    for (int pieces = 0; pieces <= most_pieces_ && certain_.empty() && !cut_; ++pieces) {
+    for (int pieces = 0; pieces <= tables_.most_pieces() && certain_.empty() && !cut_; ++pieces) {
       goal_ = open_.empty() ? Goal::possible : Goal::certain;
-      if (out_of_reach(goal_)) break;
+      if (tables_.out_of_reach(goal_)) break;
       if (open_.empty()) open_pieces_ = pieces;
       pieces_ = pieces;
-      descend_from_root();
+      find_sets();
     }
     Found found;
     found.complete = !cut_;
@@ -157,84 +96,36 @@ class Search {
   }
 
  private:
-  enum class Goal { possible, certain, nearest };
-
-  int most_pieces() const {
-    Whole slots = 0, kit = 0;
-    for (const Slot& slot : problem_.slots) slots += slot.most_pieces;
-    for (const Piece& piece : problem_.kit) kit += piece.count;
-    return linear_.variables.empty() ? 0 : static_cast<int>(std::min(slots, kit));
-  }
-
-  /// Forms with a window first, then those that only rank.
-  std::vector<std::size_t> windowed_forms() {
-    std::vector<std::size_t> list;
-    for (std::size_t form = 0; form < linear_.forms.size(); ++form)
-      if (linear_.forms[form].window) list.push_back(form);
-    windows_ = list.size();
-    for (std::size_t form = 0; form < linear_.forms.size(); ++form) {
-      const LinearForm& one = linear_.forms[form];
-      if (!one.window && (one.wish || one.target)) list.push_back(form);
+  /// All sets of `pieces_` pieces: gone through when they are few, else counted, and gone through when counting fails.
+  void find_sets() {
+    for (const Stage& stage : {Stage{few_nodes_, k_few_sums}, k_second_stage}) {
+      stop_ = std::min(node_limit_, nodes_ + stage.nodes);
+      go_through();
+      if (!cut_ || stop_ == node_limit_ || count(stage.sums)) return;
     }
-    return list;
+    stop_ = node_limit_;
+    go_through();
   }
 
-  std::vector<Ends> ends() const {
-    std::vector<Ends> list;
-    for (const std::size_t index : windowed_) {
-      const LinearForm& form = linear_.forms[index];
-      Ends& end = list.emplace_back();
-      end.low = in_nanometres(form.range.low());
-      end.high = in_nanometres(form.range.high());
-      end.nominal = in_nanometres(form.nominal);
-      if (form.window) end.window_low = in_nanometres(form.window->low());
-      if (form.window) end.window_high = in_nanometres(form.window->high());
-      end.wish = form.wish;
-      if (form.target) end.target = in_nanometres(*form.target);
-      end.scale = 2 / form.divisor;
-    }
-    return list;
+  void go_through() {
+    cut_ = false;
+    certain_.clear();
+    if (goal_ == Goal::possible) open_.clear();
+    descend_from_root();
   }
 
-  /// Where each variable stands among the counts of a candidate.
-  std::vector<std::size_t> places() {
-    const auto& variables = linear_.variables;
-    order_.resize(variables.size());
-    std::iota(order_.begin(), order_.end(), std::size_t{0});
-    std::sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {
-      return std::tuple(variables[a].slot, variables[a].piece) < std::tuple(variables[b].slot, variables[b].piece);
-    });
-    std::vector<std::size_t> list(variables.size());
-    for (std::size_t i = 0; i < order_.size(); ++i) list[order_[i]] = i;
-    candidate_.counts.assign(variables.size(), 0);
-    return list;
-  }
-
-  std::vector<std::vector<Whole>> gains() const {
-    std::vector<std::vector<Whole>> table;
-    for (const Variable& variable : linear_.variables) {
-      std::vector<Whole>& row = table.emplace_back();
-      for (const std::size_t form : windowed_) {
-        const Length thickness = problem_.kit[variable.piece].thickness;
-        row.push_back(in_nanometres(thickness * linear_.forms[form].slot_factors[variable.slot]));
-      }
-    }
-    return table;
-  }
-
-  /// No sum of pieces, however many, puts some form where the goal wants it: the form is wider than its window, or
-  /// every sum is a multiple of one thickness and none of these multiples lands there.
-  bool out_of_reach(Goal goal) const {
-    for (std::size_t f = 0; f < windows_; ++f) {
-      const LinearForm& form = linear_.forms[windowed_[f]];
-      const Length low = form.window->low() - (goal == Goal::certain ? form.range.low() : form.range.high());
-      const Length high = form.window->high() - (goal == Goal::certain ? form.range.high() : form.range.low());
-      Whole step = 0;
-      for (const std::vector<Whole>& row : gains_) step = std::gcd(step, row[f]);
-      const Whole last = step == 0 ? 0 : in_nanometres(divided_down(high, step)) * step;
-      if (last < in_nanometres(low) || last > in_nanometres(high)) return true;
-    }
-    return false;
+  /// Whether the sets could be counted in no more than `most` sums.
+  bool count(std::int64_t most) {
+    const std::int64_t allowed = (node_limit_ - nodes_) / 2;
+    const auto counted = tally(tables_, goal_, pieces_, most_sets_, std::min(most, allowed * k_sums_of_a_node));
+    if (!counted) return false;
+    cut_ = false;
+    nodes_ += counted->sums / k_sums_of_a_node;
+    const auto first_open = std::find_if(counted->best.begin(), counted->best.end(),
+                                         [](const Candidate& candidate) { return candidate.rank.open; });
+    if (goal_ == Goal::possible) open_.set({first_open, counted->best.end()}, counted->open);
+    certain_.set({counted->best.begin(), first_open}, counted->certain);
+    return true;
   }
 
   void descend_from_root() {
@@ -247,7 +138,7 @@ class Search {
 
   /// Puts `left` more pieces into the variables from v on.
   void descend(std::size_t v, int left) {
-    if (++nodes_ > options_.node_limit) cut_ = true;
+    if (++nodes_ > stop_) cut_ = true;
     if (cut_) return;
     if (left == 0) {
       if (!hopeless(v, 0)) take();
@@ -255,7 +146,7 @@ class Search {
     }
     for (; v < linear_.variables.size() && !cut_; ++v) {
       // Fewer variables can only do less: when these cannot, none after them can.
-      if (!bounds_.enough(v, left) || hopeless(v, left)) return;
+      if (tables_.too_few(v, left) || hopeless(v, left)) return;
       const Variable& variable = linear_.variables[v];
       int& slot_left = slot_left_[variable.slot];
       int& kit_left = kit_left_[variable.piece];
@@ -272,55 +163,33 @@ class Search {
   }
 
   void use(std::size_t v, int count) {
-    std::uint8_t& counted = candidate_.counts[places_[v]];
+    std::uint8_t& counted = candidate_.counts[v];
     counted = static_cast<std::uint8_t>(counted + count);
-    for (std::size_t f = 0; f < sums_.size(); ++f) sums_[f] += gains_[v][f] * count;
+    for (std::size_t f = 0; f < sums_.size(); ++f) sums_[f] += tables_.gain(v, f) * count;
   }
 
   bool hopeless(std::size_t v, int left) const {
-    for (std::size_t f = 0; f < windows_; ++f) {
-      const Ends& form = ends_[f];
-      const Whole at_least = sums_[f] + bounds_.least(v, left, f);
-      const Whole at_most = sums_[f] + bounds_.greatest(v, left, f);
-      if (goal_ == Goal::certain) {
-        if (form.low + at_most < form.window_low || form.high + at_least > form.window_high) return true;
-      } else {
-        const Whole below = form.window_low - (form.high + at_most);
-        const Whole above = (form.low + at_least) - form.window_high;
-        const Whole miss = std::max(below, above) * form.scale;
-        if (goal_ == Goal::possible ? miss > 0 : miss >= best_miss_) return true;
-      }
-    }
-    return false;
+    if (nearest_) return tables_.misses_by_more(best_miss_ - 1, v, left, sums_.data());
+    return tables_.hopeless(goal_, v, left, sums_.data());
   }
 
   /// No piece is left to place and no bound objects: a set, or a nearer miss.
   void take() {
-    if (goal_ == Goal::nearest) return take_miss();
-    bool certain = true;
-    candidate_.outside_wish = 0;
-    candidate_.off_target = 0;
-    for (std::size_t f = 0; f < ends_.size(); ++f) {
-      const Ends& form = ends_[f];
-      const Whole low = form.low + sums_[f], high = form.high + sums_[f];
-      if (f < windows_) certain = certain && low >= form.window_low && high <= form.window_high;
-      if (form.wish && (low < in_nanometres(form.wish->low()) || high > in_nanometres(form.wish->high())))
-        ++candidate_.outside_wish;
-      if (form.target) candidate_.off_target += std::abs(form.nominal + sums_[f] - *form.target) * form.scale;
-    }
-    (certain ? certain_ : open_).add(candidate_);
+    if (nearest_) return take_miss();
+    candidate_.rank = tables_.rank(sums_.data());
+    (candidate_.rank.open ? open_ : certain_).add(candidate_);
   }
 
   void take_miss() {
     Whole worst = std::numeric_limits<Whole>::min();
-    for (std::size_t f = 0; f < windows_; ++f) {
-      const LinearForm& form = linear_.forms[windowed_[f]];
+    for (std::size_t f = 0; f < tables_.windows(); ++f) {
+      const LinearForm& form = linear_.forms[tables_.form(f)];
       const Length below = form.window->low() - (form.range.high() + quantity::nanometres(sums_[f]));
       const Length above = (form.range.low() + quantity::nanometres(sums_[f])) - form.window->high();
       const Whole miss = std::max(in_nanometres(below), in_nanometres(above)) * (2 / form.divisor);
       if (miss <= worst) continue;
       worst = miss;
-      miss_.form = windowed_[f];
+      miss_.form = tables_.form(f);
       miss_.off = below > above ? -divided_up(below, form.divisor) : divided_up(above, form.divisor);
     }
     best_miss_ = worst;
@@ -329,53 +198,52 @@ class Search {
 
   std::vector<Use> uses(const std::vector<std::uint8_t>& counts) const {
     std::vector<Use> list;
-    for (std::size_t i = 0; i < counts.size(); ++i) {
-      const Variable& variable = linear_.variables[order_[i]];
-      if (counts[i] > 0) list.push_back({variable.slot, variable.piece, counts[i]});
+    for (std::size_t v = 0; v < counts.size(); ++v) {
+      const Variable& variable = linear_.variables[v];
+      if (counts[v] > 0) list.push_back({variable.slot, variable.piece, counts[v]});
     }
+    std::sort(list.begin(), list.end(),
+              [](const Use& a, const Use& b) { return std::tuple(a.slot, a.piece) < std::tuple(b.slot, b.piece); });
     return list;
   }
 
   void look_for_nearest_miss(Found& found) {
-    goal_ = Goal::nearest;
+    nearest_ = true;
     best_miss_ = k_no_miss;
-    for (pieces_ = 0; pieces_ <= most_pieces_ && !cut_; ++pieces_) descend_from_root();
+    stop_ = node_limit_;
+    for (pieces_ = 0; pieces_ <= tables_.most_pieces() && !cut_; ++pieces_) descend_from_root();
     if (best_miss_ != k_no_miss) found.nearest_miss = miss_;
     found.complete = !cut_;
   }
 
-  void append(Shortlist& list, int pieces, Certainty status, Found& found) {
-    std::size_t kept = 0;
+  void append(const Shortlist& list, int pieces, Certainty status, Found& found) {
+    Whole kept = 0;
     for (const Candidate& candidate : list.ranked()) {
-      if (found.sets.size() >= std::max<std::size_t>(options_.most_sets, 1)) break;
+      if (found.sets.size() >= most_sets_) break;
       SpacerSet& set = found.sets.emplace_back();
       set.uses = uses(candidate.counts);
       set.pieces = pieces;
       set.status = status;
-      set.off_target = divided_up(quantity::nanometres(candidate.off_target), 2);
+      set.off_target = divided_up(quantity::nanometres(candidate.rank.off_target), 2);
       ++kept;
     }
-    found.left_out += list.seen() - kept;
+    found.left_out += static_cast<std::size_t>(list.seen() - kept);
   }
 
   const Linear& linear_;
   const Problem& problem_;
-  const Options& options_;
-  int most_pieces_;
-  std::size_t windows_ = 0;                ///< forms with a window; they stand first
-  std::vector<std::size_t> windowed_;      ///< forms that decide or rank
-  std::vector<Ends> ends_;                 ///< of those
-  std::vector<std::vector<Whole>> gains_;  ///< by variable, then by window form: what one piece adds
-  Bounds bounds_;
+  std::int64_t node_limit_, few_nodes_;
+  std::size_t most_sets_;
+  Tables tables_;
   Goal goal_ = Goal::possible;
+  bool nearest_ = false;  ///< no set will do: the nearest miss is looked for
   int pieces_ = 0;
   int open_pieces_ = 0;
+  std::int64_t stop_;
   bool cut_ = false;
   std::int64_t nodes_ = 0;
   std::vector<Whole> sums_;
-  std::vector<std::size_t> order_;  ///< variables by slot and piece
-  Candidate candidate_;             ///< the set in hand
-  std::vector<std::size_t> places_;
+  Candidate candidate_;  ///< the set in hand
   std::vector<int> slot_left_, kit_left_;
   Shortlist certain_, open_;
   Whole best_miss_ = 0;  ///< half nanometres

@@ -5,12 +5,12 @@
 
 namespace cotter::engine::stack {
 
-/// All smallest spacer sets, and every form without pieces and with the best set.
+/// The best of the smallest spacer sets and how many there are, and every form without pieces and with the best set.
 ///
-/// **Method** exhaustive search by rising number of pieces, cut where the pieces that are left cannot bring a form into
-/// its window; whole nanometres throughout. **Accuracy** verdicts and sets are exact; probability to 1e-15; root sum
-/// square in double precision. **Fails with** Status::bad and the faults; Status::unfinished when `node_limit` came
-/// before an answer.
+/// **Method** by rising number of pieces: sets gone through one by one, cut where the pieces that are left cannot bring
+/// a form into its window; when they are many, counted by their sums. Whole nanometres throughout. **Accuracy**
+/// verdicts, sets and numbers of sets are exact; probability to 1e-15; root sum square in double precision. **Fails
+/// with** Status::bad and the faults; Status::unfinished when `node_limit` came before an answer.
 Result solve(const Problem& problem, const Options& options = {});
 
 }  // namespace cotter::engine::stack
