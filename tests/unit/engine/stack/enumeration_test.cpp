@@ -247,20 +247,20 @@ TEST(StackEnumeration, LargerKitsAreCountedAsTheyAreGoneThrough) {
 
 /// Kilometres in nanometre steps: no grid holds that, and nothing overflows on the way to saying so.
 TEST(StackEnumeration, TheLongestLengthsAreNotCounted) {
+  const Length twentieth = quantity::nanometres(in_nanometres(k_most_length) / 20);
   Problem problem;
   problem.terms = {exact("gap", 0)};
-  problem.kit = {{"one", quantity::nanometres(1), 30}, {"longest", k_most_length, 30}};
+  problem.kit = {{"one", quantity::nanometres(1), 30}, {"long", twentieth, 30}};
   problem.slots = {{"left", 30, {}}, {"right", 30, {}}};
-  const Length need = k_most_length * 20;
   problem.forms = {{.id = "length",
                     .coefficients = {{"gap", 1}},
                     .slot_coefficients = {{"left", 1}, {"right", 2}},
-                    .window = Interval<Length>(need, k_no_high)}};
-  // All in the right slot, where a piece counts twice: ten of the longest.
+                    .window = Interval<Length>(k_most_length, k_no_high)}};
+  // All in the right slot, where a piece counts twice: ten of the long ones.
   for (const std::int64_t few : {0, 4'000}) {
     const Result result = solve(problem, {.few_nodes = few});
     ASSERT_FALSE(result.sets.empty());
-    EXPECT_EQ(written(result.sets[0].uses, problem), "right:longest*10");
+    EXPECT_EQ(written(result.sets[0].uses, problem), "right:long*10");
     EXPECT_EQ(result.sets_left_out, 0u);
   }
 }
