@@ -76,6 +76,9 @@ int run(int argc, char** argv) {
   why->add_option("JOB", arguments.job, "Job file")->required();
   why->add_option("FINDING", arguments.finding, "Name of the finding, or its beginning")->required();
   why->add_flag("--json", arguments.json, "The findings as a document");
+  CLI::App* next = app.add_subcommand("next", "List what to measure next, and with what");
+  next->add_option("JOB", arguments.job, "Job file")->required();
+  next->add_flag("--json", arguments.json, "The list as a document");
   CLI::App* compare = app.add_subcommand("compare", "Say what a change to a job did");
   compare->add_option("BEFORE", arguments.job, "Job file as it was")->required();
   compare->add_option("AFTER", arguments.later_job, "Job file as it is now")->required();
@@ -132,6 +135,7 @@ int run(int argc, char** argv) {
   session::Answer answer;
   if (plan->parsed()) answer = session.plan(arguments.job, report_of(arguments));
   if (why->parsed()) answer = session.why(arguments.job, arguments.finding, report_of(arguments));
+  if (next->parsed()) answer = session.next(arguments.job, report_of(arguments));
   if (compare->parsed()) answer = session.compare(arguments.job, arguments.later_job, report_of(arguments));
   if (begin->parsed()) answer = session.begin({arguments.bicycle, arguments.title, arguments.own});
   if (import->parsed())

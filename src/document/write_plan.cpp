@@ -15,6 +15,25 @@ Node point(const model::PlanPoint& at) {
 
 }  // namespace
 
+Node measure_next_node(const model::Plan& plan) {
+  Node list = Node::list();
+  for (const model::NextMeasurement& next : plan.measure_next) {
+    Node node = Node::map();
+    node.set("ref", Node::text(next.ref.text())).set("label", Node::text(next.label));
+    node.set("feature", Node::text(next.guide.feature)).set("faces", Node::text(next.guide.faces));
+    node.set("tool", Node::text(next.guide.tool))
+        .set("tool_label", Node::text(next.tool_label))
+        .set("tool_resolution", Node::text(next.tool_resolution))
+        .set("resolution", Node::text(next.guide.resolution));
+    node.set("hundredths_of_minute", Node::integer(next.guide.minutes))
+        .set("chance", Node::real(next.chance))
+        .set("cost_minutes", Node::real(next.cost))
+        .set("rank", Node::real(next.rank));
+    list.push(std::move(node.set("findings", text_list(next.findings))));
+  }
+  return list;
+}
+
 Node bill_row_node(const model::BillRow& row) {
   Node node = Node::map();
   node.set("item", Node::integer(row.item))
@@ -91,25 +110,6 @@ Node choices(const model::Plan& plan) {
   return list;
 }
 
-Node measure_next(const model::Plan& plan) {
-  Node list = Node::list();
-  for (const model::NextMeasurement& next : plan.measure_next) {
-    Node node = Node::map();
-    node.set("ref", Node::text(next.ref.text())).set("label", Node::text(next.label));
-    node.set("feature", Node::text(next.guide.feature)).set("faces", Node::text(next.guide.faces));
-    node.set("tool", Node::text(next.guide.tool))
-        .set("tool_label", Node::text(next.tool_label))
-        .set("tool_resolution", Node::text(next.tool_resolution))
-        .set("resolution", Node::text(next.guide.resolution));
-    node.set("hundredths_of_minute", Node::integer(next.guide.minutes))
-        .set("chance", Node::real(next.chance))
-        .set("cost_minutes", Node::real(next.cost))
-        .set("rank", Node::real(next.rank));
-    list.push(std::move(node.set("findings", text_list(next.findings))));
-  }
-  return list;
-}
-
 Node unchecked(const model::Plan& plan) {
   Node list = Node::list();
   for (const model::UncheckedPlace& place : plan.unchecked)
@@ -171,7 +171,7 @@ Node plan_node(const model::Plan& plan) {
       .set("work", list_of(plan.work, work_step_node))
       .set("choices", choices(plan));
   node.set("hundredths_of_minute", Node::integer(plan.minutes));
-  node.set("measure_next", measure_next(plan)).set("unchecked", unchecked(plan));
+  node.set("measure_next", measure_next_node(plan)).set("unchecked", unchecked(plan));
   return node;
 }
 

@@ -65,6 +65,17 @@ Answer Session::why(const std::string& job, const std::string& finding, const Re
   return answer;
 }
 
+Answer Session::next(const std::string& job, const Report& report) const {
+  const auto planned = open_and_plan(settings_.version, settings_.catalogs, job);
+  if (!planned) return refused(planned.error());
+  Answer answer;
+  answer.outcome = outcome_of(planned->plan);
+  answer.trouble = trouble_text(planned->notes);
+  answer.text = report.form == Form::json ? document::write_json(document::measure_next_node(planned->plan)) + "\n"
+                                          : words::bench_list_text(planned->plan, layout_of(report));
+  return answer;
+}
+
 Answer Session::draw(const std::string& job) const {
   const auto planned = open_and_plan(settings_.version, settings_.catalogs, job);
   if (!planned) return refused(planned.error());

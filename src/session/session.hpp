@@ -70,6 +70,8 @@ class Session {
   Answer plan(const std::string& job, const Report& report) const;
   /// The finding with its working; `finding` is an id or the beginning of one.
   Answer why(const std::string& job, const std::string& finding, const Report& report) const;
+  /// What to measure next, best first, and nothing else of the plan.
+  Answer next(const std::string& job, const Report& report) const;
   /// Writes a named person's acceptance of a finding into the journal beside the job, or says why it cannot be accepted
   /// and writes nothing. `finding` is a whole id. The answer shows the finding as it stands afterwards.
   Answer accept(const std::string& job, const std::string& finding, const Signature& signature,

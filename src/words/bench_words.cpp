@@ -55,6 +55,14 @@ std::string other_measurements(const model::Plan& plan) {
   return labels.empty() ? "" : fill("next.rest", {{"labels", labels}});
 }
 
+std::string measure_next_total(const model::Plan& plan) {
+  std::int64_t hundredths = 0;
+  for (const model::NextMeasurement& next : plan.measure_next) hundredths += next.guide.minutes;
+  const std::size_t values = plan.measure_next.size();
+  return fill(values == 1 ? "next.total_one" : "next.total",
+              {{"values", std::to_string(values)}, {"minutes", minutes(static_cast<double>(hundredths) / 100)}});
+}
+
 std::vector<std::string> unchecked_lines(const model::Plan& plan) {
   std::vector<std::string> lines;
   for (const model::UncheckedPlace& place : plan.unchecked)

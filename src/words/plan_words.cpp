@@ -315,6 +315,13 @@ std::string plan_text(const Plan& plan, const Layout& layout) {
          choices_text(plan, layout) + work_text(plan, layout) + unchecked_text(plan, layout) + foot(plan, layout);
 }
 
+std::string bench_list_text(const Plan& plan, const Layout& layout) {
+  std::string text = title(plan, layout);
+  if (plan.measure_next.empty()) return text + "\n" + hanging("", phrase("next.none"), layout.width);
+  return text + next_text(plan, layout) + "\n" + hanging("  ", measure_next_total(plan), layout.width) +
+         hanging("  ", phrase("next.log"), layout.width);
+}
+
 std::string why_text(const model::Finding& finding, const Layout& layout) {
   const std::string word(model::word_for(finding.verdict));
   std::string text = hanging_bold(word + "  ", word, finding.subject + ": " + finding.rule_label, layout);

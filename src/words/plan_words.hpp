@@ -22,6 +22,9 @@ std::vector<std::string> cautions();
 
 std::string plan_text(const model::Plan& plan, const Layout& layout = {});
 
+/// What to measure next by itself, for the bench: the plan's list, and how long all of it takes.
+std::string bench_list_text(const model::Plan& plan, const Layout& layout = {});
+
 /// One finding with its whole working, for `cotter why`.
 std::string why_text(const model::Finding& finding, const Layout& layout = {});
 

@@ -191,6 +191,12 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"next.rest",
      "To be measured as well before the plan can close, though by their stated limits none of them changes a verdict: "
      "{labels}."},
+    {"next.total", "{values} values, {minutes} min to measure all of them."},
+    {"next.total_one", "One value, {minutes} min to measure."},
+    {"next.log",
+     "Write down each with its tolerance, who measured it, with what and when; then ask again, because each reading "
+     "changes the list."},
+    {"next.none", "Nothing is left to measure."},
     {"unchecked.place", "{place} ({part}): {reason}."},
     {"unchecked.version",
      "Not worked out by this version: chain length, capacity and chain angle; the rider's position; tightening "

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include "words/plan_words.hpp"
+
 namespace cotter::words {
 namespace {
 
@@ -34,6 +36,22 @@ TEST(BenchWords, SayWhatAMeasurementIsWorth) {
   EXPECT_EQ(other_measurements(plan),
             "To be measured as well before the plan can close, though by their stated limits none of them changes a "
             "verdict: fork, length.");
+}
+
+TEST(BenchWords, SayHowLongAllOfItTakes) {
+  model::Plan plan;
+  plan.measure_next = {next("frame, bore", 0.4)};
+  EXPECT_EQ(measure_next_total(plan), "One value, 4.5 min to measure.");
+  plan.measure_next.push_back(next("frame, width", 0));
+  EXPECT_EQ(measure_next_total(plan), "2 values, 9 min to measure all of them.");
+}
+
+TEST(BenchWords, SayThatNothingIsLeftToMeasure) {
+  model::Plan plan;
+  plan.title = "Road";
+  plan.job = "road";
+  plan.bicycle_label = "road bicycle";
+  EXPECT_EQ(bench_list_text(plan), "Road (road)\nroad bicycle\n\nNothing is left to measure.\n");
 }
 
 TEST(BenchWords, NearlyCertainIsNotCalledCertain) {
