@@ -45,6 +45,7 @@ void read_sections(const Spot& root, const model::Catalog& catalog, model::Job& 
     sheet.lines = read_wishes(root.at("lines"), names, diagnostics);
   }
   sheet.aliases = read_aliases(root.at("aliases"), sheet.places, diagnostics);
+  sheet.papers = read_papers(root.at("papers"), names, diagnostics);
   job.decisions = read_decisions(root.at("decisions"), diagnostics);
 }
 

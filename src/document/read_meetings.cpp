@@ -141,6 +141,11 @@ model::Rule RuleReader::read(const Spot& spot) {
   const Protection protection = read_protection(spot, diagnostics_);
   rule.guards = protection.guards;
   rule.may_pass = protection.may_pass;
+  if (rule.may_pass == model::MayPass::maker && !rule.words.empty() && rule.operands.empty())
+    report(diagnostics_, spot.at("may_pass"), "bad_value",
+           "Words that differ leave no amount that a maker's paper could allow; what its maker calls a part is written "
+           "in the part.",
+           spot.at("guards").text("nothing") == "nothing" ? "nobody or mechanic" : "nobody");
   rule.source = read_source(spot.at("source"), diagnostics_);
   rule.press = read_press(spot.at("press"));
   return rule;

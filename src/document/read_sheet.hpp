@@ -51,6 +51,9 @@ std::vector<model::LineWish> read_wishes(const Spot& list, const SheetNames& nam
 /// **Fails with** `alias_circle`, and `duplicate_id` for an old name that is in use.
 std::map<std::string, std::string> read_aliases(const Spot& spot, const std::vector<model::Place>& places,
                                                 Diagnostics& diagnostics);
+/// **Fails with** `unknown_name` for a part or a rule that does not exist, `missing_field` for a limit without ends,
+/// `bad_value` for a text that says nothing and for a date that is none.
+std::vector<model::Paper> read_papers(const Spot& list, const SheetNames& names, Diagnostics& diagnostics);
 std::vector<model::Decision> read_decisions(const Spot& list, Diagnostics& diagnostics);
 
 /// A value that replaces one of a part: `target` is `interface.dimension` or `geometry.name`. `name` is where the

@@ -47,6 +47,23 @@ SchemaRef decision_schema() {
                                    });
 }
 
+SchemaRef paper_schema() {
+  const SchemaRef signature = object_schema(
+      "paper_signature",
+      {needed("by", label_schema(), "Who has read the paper and answers for it."), needed("on", short_text_schema())});
+  return object_schema("paper", {
+                                    needed("id", identifier_schema()),
+                                    needed("finding", text_schema(400), "Whose limit it sets."),
+                                    needed("part", identifier_schema(), "Part it is for."),
+                                    needed("written_by", label_schema(), "The maker, described."),
+                                    needed("document", label_schema(), "Title."),
+                                    needed("page", short_text_schema()),
+                                    needed("on", short_text_schema(), "Date of the document."),
+                                    needed("limit", window_schema(), "What it allows; an end left out is the rule's."),
+                                    needed("signed", signature),
+                                });
+}
+
 SchemaRef shop_schema() {
   const SchemaRef tool = object_schema("tool", {
                                                    needed("id", identifier_schema()),
@@ -88,6 +105,7 @@ SchemaRef job_schema() {
                                optional("lines", list_schema(wish_schema())),
                                optional("aliases", map_schema(identifier_schema()), "Old name: name now."),
                                optional("decisions", list_schema(decision_schema())),
+                               optional("papers", list_schema(paper_schema()), "Makers' papers that set a limit."),
                                optional("shop", shop_schema()),
                            });
   return schema;

@@ -107,6 +107,17 @@ Node press_node(const std::optional<model::PressWorking>& press) {
       .set("composite", Node::boolean(press->composite));
 }
 
+Node paper_node(const std::optional<model::PassingPaper>& paper, quantity::Dimension dimension) {
+  if (!paper) return Node::null();
+  return Node::map()
+      .set("id", Node::text(paper->id))
+      .set("written_by", Node::text(paper->written_by))
+      .set("document", Node::text(paper->document))
+      .set("page", Node::text(paper->page))
+      .set("on", Node::text(paper->on))
+      .set("window", range_node(paper->window, dimension));
+}
+
 }  // namespace
 
 Node price_node(const std::optional<model::Price>& price) {
@@ -186,6 +197,7 @@ Node finding_node(const model::Finding& finding) {
       .set("accepted_reason", Node::text(finding.accepted_reason))
       .set("accepted_when", Node::text(finding.accepted_when));
   node.set("passed", finding.passed ? Node::text(std::string(model::word_for(*finding.passed))) : Node::null());
+  node.set("paper", paper_node(finding.paper, dimension));
   return node;
 }
 

@@ -77,6 +77,14 @@ struct PressWorking {
   bool composite = false;                                   ///< a wall of composite takes the pressure
 };
 
+/// A maker's paper by which a limit passes.
+struct PassingPaper {
+  std::string id;
+  std::string written_by;  ///< "maker of the frame"
+  std::string document, page, on;
+  quantity::Range window;  ///< what it allows
+};
+
 /// What the margin is against.
 enum class Edge { none, from, to };
 
@@ -114,7 +122,8 @@ struct Finding {
   std::string accepted_by;  ///< a standing decision
   std::string accepted_reason;
   std::string accepted_when;
-  std::optional<Verdict> passed;  ///< what it said before that decision let its limit pass
+  std::optional<Verdict> passed;        ///< what it said before that decision let its limit pass
+  std::optional<PassingPaper> paper{};  ///< by which it passed; empty: by a mechanic's decision
 };
 
 /// Whether the finding has a number with a distance to a limit.

@@ -34,6 +34,20 @@ struct LineWish {
   std::int64_t surfaces = 0;     ///< how often it may come out and go in again
 };
 
+/// A maker's written statement for one part of this bicycle, which sets its own limit in the place of a rule's.
+struct Paper {
+  std::string id;
+  std::string finding;     ///< whose limit it sets
+  std::string part;        ///< id of the part that it is for
+  std::string written_by;  ///< the maker, described: "maker of the frame"
+  std::string document;    ///< title
+  std::string page;
+  std::string on;           ///< date of the document
+  Window limit;             ///< an end that is left out stays the rule's own
+  std::string signed_by;    ///< who has read it and answers for it
+  std::string signed_when;  ///< and on which day
+};
+
 struct Sheet {
   std::string id;
   std::string title;
@@ -46,6 +60,7 @@ struct Sheet {
   std::vector<LineWish> lines;
   std::map<std::string, std::string> aliases;  ///< old name -> name now
   Shop shop;
+  std::vector<Paper> papers;
 };
 
 /// Which end of a limit a decision passes; `nothing`: it signs for what lies within every limit.

@@ -13,11 +13,6 @@ using model::Verdict;
 /// Laws that say whether two things are made for each other; short of them there is no "a little".
 constexpr std::array<std::string_view, 4> k_pairing_laws = {"kinds", "thread", "equal_pattern", "equal_family"};
 
-bool compares_kinds(const Finding& finding) {
-  return !finding.mismatches.empty() ||
-         std::find(k_pairing_laws.begin(), k_pairing_laws.end(), finding.law) != k_pairing_laws.end();
-}
-
 /// Why a number outside its window may or may not be passed.
 Acceptance passing(const Finding& finding) {
   if (compares_kinds(finding)) return Acceptance::unlike;
@@ -39,11 +34,7 @@ void apply(const model::Decision& decision, Finding& finding) {
   finding.accepted_reason = decision.reason;
   finding.accepted_when = decision.when;
   if (finding.verdict == Verdict::accept) return;
-  finding.passed = finding.verdict;
-  finding.verdict = Verdict::accept;
-  finding.operation.clear();
-  finding.operation_label.clear();
-  finding.additions.clear();
+  let_pass(finding);
 }
 
 /// Bytes of the blank at the front of a text: ASCII, or one of the wide and hidden blanks of Unicode; 0 when there is
@@ -60,6 +51,11 @@ std::size_t blank_at_front(std::string_view text) {
 }
 
 }  // namespace
+
+bool compares_kinds(const Finding& finding) {
+  return !finding.mismatches.empty() ||
+         std::find(k_pairing_laws.begin(), k_pairing_laws.end(), finding.law) != k_pairing_laws.end();
+}
 
 std::string renamed(const std::string& id, const std::map<std::string, std::string>& aliases) {
   const auto at = id.find('@');
@@ -88,8 +84,8 @@ bool is_blank(std::string_view text) {
 }
 
 Acceptance acceptance(const Finding& finding) {
-  if (finding.guards != model::Guards::nothing && finding.verdict != Verdict::ok) return Acceptance::guarded;
   if (!finding.accepted_by.empty()) return Acceptance::already;
+  if (finding.guards != model::Guards::nothing && finding.verdict != Verdict::ok) return Acceptance::guarded;
   switch (finding.verdict) {
     case Verdict::ok:
       return Acceptance::nothing;
@@ -108,6 +104,15 @@ Acceptance acceptance(const Finding& finding) {
 model::Passes passes_of(const Finding& finding) {
   if (finding.margin >= 0 || finding.governs == model::Edge::none) return model::Passes::nothing;
   return finding.governs == model::Edge::from ? model::Passes::below : model::Passes::above;
+}
+
+void let_pass(Finding& finding) {
+  finding.passed = finding.verdict;
+  finding.verdict = Verdict::accept;
+  finding.operation.clear();
+  finding.operation_label.clear();
+  finding.additions.clear();
+  finding.measurements.clear();
 }
 
 void apply_decisions(const model::Job& job, std::vector<Finding>& findings) {

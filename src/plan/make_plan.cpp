@@ -11,6 +11,7 @@
 #include "plan/features.hpp"
 #include "plan/fit/fit_findings.hpp"
 #include "plan/measure_next.hpp"
+#include "plan/papers.hpp"
 #include "plan/picture.hpp"
 #include "plan/route/route_findings.hpp"
 #include "plan/sequence/work_order.hpp"
@@ -92,6 +93,7 @@ model::Plan make_plan(const model::Job& job, const model::Catalog& catalog, cons
   if (!route.runs.empty() || job.sheet.lines.empty())
     if (!through_shell) drop_findings(plan.findings, "shell_lines");
   append(plan.findings, std::move(route.findings));
+  apply_papers(assembly, plan.findings);
   // Before the order of work: a change that a passed limit asked for is no step of it. No later finding can be
   // accepted.
   apply_decisions(job, plan.findings);

@@ -144,6 +144,19 @@ void add_fact_sentences(const Finding& finding, std::vector<std::string>& out) {
   }
 }
 
+void add_paper_sentences(const Finding& finding, const NumberStyle& style, std::vector<std::string>& out) {
+  const model::PassingPaper& paper = *finding.paper;
+  out.push_back(fill("paper.passed", {{"verdict", std::string(word_for(*finding.passed))},
+                                      {"writer", paper.written_by},
+                                      {"window", show_window(paper.window, dimension_of(finding), style)},
+                                      {"document", paper.document},
+                                      {"page", paper.page},
+                                      {"on", paper.on},
+                                      {"by", finding.accepted_by},
+                                      {"when", finding.accepted_when}}));
+  out.emplace_back(phrase("paper.drawback"));
+}
+
 std::string formula_with_numbers(const Finding& finding, const NumberStyle& style) {
   std::string text;
   for (std::size_t i = 0; i < finding.formula.size();) {
@@ -285,7 +298,9 @@ std::vector<std::string> sentences(const Finding& finding, const NumberStyle& st
   if (finding.probability && finding.verdict == Verdict::measure && finding.rests_on.empty())
     out.push_back(fill("probability",
                        {{"percent", fmt::format("{}", static_cast<int>(std::floor(*finding.probability * 100)))}}));
-  if (finding.passed)
+  if (finding.paper)
+    add_paper_sentences(finding, style, out);
+  else if (finding.passed)
     out.push_back(fill("finding.passed", {{"verdict", std::string(word_for(*finding.passed))},
                                           {"by", finding.accepted_by},
                                           {"when", finding.accepted_when},

@@ -1,5 +1,6 @@
 // `cotter accept` from outside: what a mechanic may pass is passed and undone, what is guarded stays as it is whatever
 // is written into job, journal, catalog or command. The catalog is that of tests/cli/data: its one rule guards an axle.
+#include <array>
 #include <gtest/gtest.h>
 #include <regex>
 #include <thread>
@@ -269,6 +270,63 @@ TEST_F(GuardedStop, StaysForAPartOfTheJobUnderAnyName) {
   shop.write("job.yaml",
              edited(job, "frame: {part: frame_here, at_hand: true}", "frame: {part: frame_here, may_pass: mechanic}"));
   EXPECT_EQ(shop({"plan", "job.yaml"}).exit_code, 2);
+}
+
+/// A paper of the frame's maker that allows a play down to `least`.
+std::string paper(const std::string& least, const std::string& part = "frame_here") {
+  return "papers:\n  - {id: press_paper, finding: \"" + k_finding + "\", part: " + part +
+         ", written_by: maker of the frame, document: frame manual, page: page 7, on: 2025-11-03, limit: {from: " +
+         least + "}, signed: {by: A. Builder, on: 2026-05-02}}\n";
+}
+
+TEST_F(GuardedStop, PassesByTheMakersPaperOnlyAndIsSignedFor) {
+  const std::string job = shop.text("job.yaml");
+  shop.write("job.yaml", job + paper("-0.57 mm"));
+  const Ended now = shop({"plan", "job.yaml"});
+  EXPECT_EQ(now.exit_code, 0) << now.trouble;
+  EXPECT_NE(now.output.find("accept   right cup: cup in shell [0.47 mm too tight]"), std::string::npos) << now.output;
+  const Ended why = shop({"why", "job.yaml", "cup_in_shell"});
+  EXPECT_NE(why.output.find("The usual limit says stop; the maker of the frame allows from -0.57 to -0.01 mm: frame "
+                            "manual, page 7, 2025-11-03."),
+            std::string::npos)
+      << why.output;
+  EXPECT_NE(why.output.find("signed for by A. Builder, 2026-05-02."), std::string::npos) << why.output;
+  EXPECT_EQ(shop.sign().trouble, k_finding +
+                                     " says accept; nothing was written. A. Builder has signed for it already: frame "
+                                     "manual, page 7.\n");
+  EXPECT_FALSE(shop.has("job.journal.jsonl"));
+}
+
+TEST_F(GuardedStop, StaysForAPaperThatDoesNotReachOrIsForAnotherPart) {
+  const std::string job = shop.text("job.yaml");
+  for (const std::string& useless : {paper("-0.56 mm"), paper("-0.57 N·m"), paper("-9 mm", "saddle_7")}) {
+    shop.write("job.yaml", job + useless);
+    const Ended now = shop({"plan", "job.yaml"});
+    EXPECT_EQ(now.exit_code, 1) << useless;
+    EXPECT_NE(now.output.find("  1  stop     right cup: cup in shell [0.47 mm too tight]"), std::string::npos);
+    EXPECT_NE(now.output.find("The paper press_paper changes nothing: "), std::string::npos) << now.output;
+  }
+}
+
+TEST_F(GuardedStop, APaperThatProvesNothingIsBadInput) {
+  const std::string job = shop.text("job.yaml");
+  for (const auto& [field, with, said] : std::vector<std::array<std::string, 3>>{
+           {"document: frame manual", "document: \" \"", "A paper without this proves nothing."},
+           {"on: 2025-11-03", "on: last year", "This is not a date."},
+           {"on: 2025-11-03", "on: 2025-13-03", "This is not a date."},
+           {"limit: {from: -9 mm}", "limit: {}", "A limit has at least one end."},
+           {"part: frame_here", "part: frame_her", "did you mean \"frame_here\"?"},
+           {"cup_in_shell@", "cup_in_shel@", "did you mean \"cup_in_shell@\"?"},
+           {"page: page 7, ", "", "page"},
+           {"written_by: maker of the frame, ", "", "written_by"},
+           {", signed: {by: A. Builder, on: 2026-05-02}", "", "signed"}}) {
+    shop.write("job.yaml", job + edited(paper("-9 mm"), field, with));
+    const Ended now = shop({"plan", "job.yaml"});
+    EXPECT_EQ(now.exit_code, 2) << field;
+    EXPECT_EQ(now.output, "") << field;
+    EXPECT_NE(now.trouble.find(said), std::string::npos) << now.trouble;
+    EXPECT_NE(now.trouble.find("job.yaml:"), std::string::npos) << now.trouble;
+  }
 }
 
 }  // namespace

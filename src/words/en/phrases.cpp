@@ -82,6 +82,36 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"finding.stack_open_place", "Cannot be computed before the place is filled: {place}."},
     {"finding.accepted", "Accepted by {by}: {reason}."},
     {"finding.passed", "Outside its limit, which says {verdict}; passed by {by}, {when}: {reason}."},
+    {"paper.passed",
+     "The usual limit says {verdict}; the {writer} allows {window}: {document}, {page}, {on}. Read and "
+     "signed for by {by}, {when}."},
+    {"paper.drawback",
+     "This holds for this very part alone, undamaged and as its maker sold it: keep the paper with the bicycle, and "
+     "ask again when either part is changed."},
+    {"paper.incomplete",
+     "The paper {paper} changes nothing: it needs its writer, document, page and date, and who has read it when."},
+    {"paper.other_part", "The paper {paper} changes nothing: it is for {part}, which is none of the parts here."},
+    {"paper.unlike",
+     "The paper {paper} changes nothing: the two are not made for each other, and there is no amount that it could "
+     "allow."},
+    {"paper.no_number", "The paper {paper} changes nothing: there is no number here that it could allow."},
+    {"paper.other_quantity",
+     "The paper {paper} changes nothing: its limit is not of the kind of quantity that this check has."},
+    {"paper.nobody", "The paper {paper} changes nothing: nobody may pass this limit."},
+    {"paper.used_part",
+     "The paper {paper} changes nothing: it speaks of the part as new, and this one is used. Ask its maker in writing "
+     "about this piece."},
+    {"paper.exceeded", "The paper {paper} changes nothing: the number does not lie inside its limit for certain."},
+    {"paper.unattested",
+     "The paper {paper} counts only when everything under the number is measured or on paper itself. Not so: "
+     "{names}."},
+    {"paper.stress", "The paper {paper} changes nothing: the stress at the bore stands against it."},
+    {"paper.stricter",
+     "The paper {paper} is stricter than the usual limit and goes before it; the number does not "
+     "lie inside it for certain."},
+    {"paper.no_finding",
+     "The paper {paper} changes nothing: no check of this bicycle is called {finding}. The plan prints the name of "
+     "each below it."},
     {"accept.refused", "{finding} says {verdict}; nothing was written. {why}"},
     {"accept.nothing", "There is nothing to accept."},
     {"accept.already", "{by} has signed for it already: {reason}."},

@@ -173,6 +173,34 @@ std::map<std::string, model::Job> attempts(const model::Job& job, const std::str
   return all;
 }
 
+/// Papers of every kind on the finding, for either part, with a limit as wide as the world.
+std::vector<model::Paper> papers_on(const model::Finding& finding) {
+  const auto dimension = finding.values.empty() ? quantity::Dimension::length : finding.values.front().value.dimension;
+  std::vector<model::Paper> all;
+  for (const char* part : {"part_one", "part_two"}) {
+    model::Paper paper;
+    paper.id = "paper_" + std::to_string(all.size());
+    paper.finding = finding.id;
+    paper.part = part;
+    paper.written_by = "maker of the part";
+    paper.document = "sheet";
+    paper.page = "1";
+    paper.on = paper.signed_when = "2026-05-02";
+    paper.signed_by = "A. Builder";
+    paper.limit.from = paper.limit.to = quantity::Value{};
+    paper.limit.from->dimension = paper.limit.to->dimension = dimension;
+    paper.limit.from->nominal = -1'000 * k_far;
+    paper.limit.to->nominal = 1'000 * k_far;
+    all.push_back(paper);
+  }
+  return all;
+}
+
+model::Job with_papers(model::Job job, std::vector<model::Paper> papers) {
+  job.sheet.papers = std::move(papers);
+  return job;
+}
+
 struct GuardedRule {
   const model::InterfaceKind* kind;
   const model::Meeting* meeting;
@@ -225,6 +253,61 @@ TEST(Pass, NoWayInPassesAGuardedRuleOfTheCatalog) {
   }
   EXPECT_GT(met[Verdict::stop], 0);
   EXPECT_GT(met[Verdict::measure], 0);
+}
+
+/// Each paper of a job that cannot count, for whatever rule.
+std::vector<std::vector<model::Paper>> useless(const model::Finding& finding) {
+  std::vector<std::vector<model::Paper>> all;
+  const auto add = [&](const auto& change) {
+    all.push_back(papers_on(finding));
+    for (model::Paper& paper : all.back()) change(paper);
+  };
+  add([](model::Paper& paper) { paper.part = "part_three"; });
+  add([](model::Paper& paper) { paper.document = " "; });
+  add([](model::Paper& paper) { paper.on = ""; });
+  add([](model::Paper& paper) { paper.signed_by = ""; });
+  add([](model::Paper& paper) { paper.limit = {}; });
+  add([](model::Paper& paper) { paper.finding = paper.finding.substr(0, paper.finding.find('@')); });
+  return all;
+}
+
+bool is_number_of_maker(const model::Rule& rule) {
+  return rule.may_pass == model::MayPass::maker && !rule.operands.empty();
+}
+
+TEST(Pass, APaperPassesNoGuardedLimitOfNobodyAndNoneOnAssumedValues) {
+  std::size_t tried = 0, passed = 0;
+  for (const GuardedRule& guarded : guarded_rules()) {
+    for (const State state : {State::fails_below, State::fails_above, State::rests_on_assumed}) {
+      const Scene scene = scene_of(*guarded.kind, *guarded.meeting, *guarded.rule, state);
+      const model::Plan plain = plan::make_plan(scene.job, scene.catalog, {"0", ""});
+      const model::Finding before = finding_of(plain, *guarded.rule);
+      auto attempts = useless(before);
+      attempts.push_back(papers_on(before));
+      for (std::size_t i = 0; i < attempts.size(); ++i) {
+        model::Job job = with_papers(scene.job, attempts[i]);
+        job.decisions = decisions_on(before.id);
+        const model::Plan plan = plan::make_plan(job, scene.catalog, {"0", ""});
+        const model::Finding& after = finding_of(plan, *guarded.rule);
+        ++tried;
+        // Only the maker's own number, outside its limit for certain, on measured values, by a whole paper.
+        const bool may = i + 1 == attempts.size() && is_number_of_maker(*guarded.rule) && before.margin < 0 &&
+                         before.rests_on.empty() && before.result && !plan::compares_kinds(before);
+        EXPECT_NE(after.verdict, before.verdict == Verdict::ok ? Verdict::stop : Verdict::ok) << guarded.rule->id;
+        if (!may) {
+          EXPECT_EQ(after.verdict, before.verdict) << guarded.rule->id << " " << i;
+          EXPECT_FALSE(after.passed) << guarded.rule->id << " " << i;
+          EXPECT_EQ(after.accepted_by, "") << guarded.rule->id << " " << i;
+          continue;
+        }
+        EXPECT_EQ(after.verdict, Verdict::accept) << guarded.rule->id;
+        EXPECT_EQ(after.accepted_by, "A. Builder") << guarded.rule->id;
+        ++passed;
+      }
+    }
+  }
+  EXPECT_GT(tried, 1'000u);
+  EXPECT_GT(passed, 10u);  // without these, papers that are never looked at would pass this test
 }
 
 TEST(Pass, TheSameAttemptsDoPassALimitThatGuardsNothing) {

@@ -240,6 +240,27 @@ TEST(Sentences, FactsFillThePhraseBeforeThem) {
                        "left stay would need 1.5 mm more; not permitted; ask the maker in writing."}));
 }
 
+TEST(Sentences, ALimitPassedByAPaperNamesItsReaderAndItsDrawback) {
+  Finding finding = cup_in_shell();
+  finding.must = mm(-0.02, -0.01);
+  finding.margin = -30'000;
+  finding.governs = model::Edge::from;
+  finding.verdict = Verdict::accept;
+  finding.passed = Verdict::stop;
+  finding.accepted_by = "A. Builder";
+  finding.accepted_when = "2026-05-02";
+  finding.accepted_reason = "letter, page 1";
+  finding.paper = {"letter", "maker of the frame", "letter", "page 1", "2026-03-14", mm(-0.06, -0.01)};
+  EXPECT_EQ(
+      sentences(finding),
+      (Sentences{"frame: bore 46.015 to 46.025 mm; bottom bracket: cup outside 46.055 to 46.065 mm: play -0.05 to "
+                 "-0.03 mm, must be from -0.02 to -0.01 mm: 0.03 mm too tight.",
+                 "The usual limit says stop; the maker of the frame allows from -0.06 to -0.01 mm: letter, page 1, "
+                 "2026-03-14. Read and signed for by A. Builder, 2026-05-02.",
+                 "This holds for this very part alone, undamaged and as its maker sold it: keep the paper with "
+                 "the bicycle, and ask again when either part is changed."}));
+}
+
 TEST(Working, ShowsRuleValuesFormulaWindowMarginSourceAndLimit) {
   Finding finding = cup_in_shell();
   finding.values[0].value.origin = {OriginKind::maker, "", "", "", "frame sheet, page 2"};
