@@ -233,6 +233,38 @@ Read<std::vector<std::string>> yaml_files(const std::string& folder) {
 
 }  // namespace
 
+namespace {
+
+const std::vector<Node>& items_of(const Node& node, std::string_view key) {
+  static const std::vector<Node> none;
+  const Node* list = node.find(key);
+  return list == nullptr ? none : list->items();
+}
+
+Mark law_mark(const Node& document, const std::string& rule) {
+  for (const Node& kind : items_of(document, "kinds"))
+    for (const Node& meeting : items_of(kind, "meets"))
+      for (const Node& one : items_of(meeting, "rules"))
+        if (const Node* id = one.find("id"); id != nullptr && id->scalar() == rule && one.find("law") != nullptr)
+          return one.find("law")->mark();
+  return {};
+}
+
+}  // namespace
+
+RulePlace place_of_law(const std::vector<std::string>& folders, const std::string& rule) {
+  for (const std::string& folder : folders) {
+    const auto paths = yaml_files(folder);
+    if (!paths) continue;
+    for (const std::string& path : *paths) {
+      const auto document = parse_file(path);
+      if (!document) continue;
+      if (const Mark mark = law_mark(*document, rule); mark.line > 0) return {path, mark};
+    }
+  }
+  return {folders.empty() ? "catalog" : folders.back(), {}};
+}
+
 Read<model::Catalog> read_catalog_texts(const Texts& texts) {
   return CatalogReader(texts).read();
 }

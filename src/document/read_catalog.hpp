@@ -21,4 +21,11 @@ Read<model::Catalog> read_catalog(const std::vector<std::string>& folders);
 /// The same from texts, each with the name it has in diagnostics.
 Read<model::Catalog> read_catalog_texts(const std::vector<std::pair<std::string, std::string>>& texts);
 
+/// Where the law of a rule is written, as `file` and place; line 0 when no file below the folders holds the rule.
+struct RulePlace {
+  std::string file;
+  Mark mark;
+};
+RulePlace place_of_law(const std::vector<std::string>& folders, const std::string& rule);
+
 }  // namespace cotter::document

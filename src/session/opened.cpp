@@ -20,7 +20,9 @@ document::Read<model::Catalog> open_catalog(const std::vector<std::string>& fold
   for (const plan::RuleFault& fault : plan::rule_faults(*catalog)) {
     document::Diagnostic diagnostic;
     diagnostic.code = "bad_rule";
-    diagnostic.file = faults.file();
+    const document::RulePlace place = document::place_of_law(folders, fault.rule);
+    diagnostic.file = place.file;
+    diagnostic.mark = place.mark;
     diagnostic.field = "kinds." + fault.kind + ".meets." + fault.rule;
     diagnostic.message = "This rule cannot be judged: " + fault.message;
     faults.add(std::move(diagnostic));

@@ -8,6 +8,7 @@
 #include "session/answers.hpp"
 #include "session/opened.hpp"
 #include "session/session.hpp"
+#include "words/phrase.hpp"
 
 namespace cotter::session {
 namespace {
@@ -54,6 +55,7 @@ bool lies_in(const std::string& file, const std::vector<std::string>& folders) {
 }  // namespace
 
 Answer Session::check(const std::string& file) const {
+  if (file.ends_with(".csv")) return refused(words::fill("check.table", {{"file", file}}) + "\n");
   const auto node = document::parse_file(file);
   if (!node) return refused(trouble_text(node.error()));
   const std::string kind = kind_of(*node);

@@ -317,6 +317,9 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"head.catalog_kinds", "Interface kinds, and the parts that offer them"},
     {"head.catalog_families", "{count} families"},
     {"head.catalog_unused", "Parts that no place of a template could take and none of these jobs uses"},
+    {"check.table",
+     "{file}: a table is not checked here. A table of parts is checked by `cotter import {file} --check`; the tables "
+     "of standards are built into cotter and checked by its tests."},
     {"import.done", "{file}: in order, {parts} parts with {interfaces} interfaces"},
 
     // What a change did.
