@@ -113,6 +113,10 @@ void let_pass(Finding& finding) {
   finding.operation_label.clear();
   finding.additions.clear();
   finding.measurements.clear();
+  // Nothing is left that an adapter would have to mend.
+  const auto proposal = std::find_if(finding.facts.begin(), finding.facts.end(),
+                                     [](const auto& fact) { return fact.first.starts_with("bridge."); });
+  finding.facts.erase(proposal, finding.facts.end());
 }
 
 void apply_decisions(const model::Job& job, std::vector<Finding>& findings) {

@@ -32,7 +32,7 @@ bool is_blank(std::string_view text);
 std::string renamed(const std::string& id, const std::map<std::string, std::string>& aliases);
 
 /// Lets a limit pass: the finding says `accept`, what it said before stays in sight, what it asked for is asked no
-/// more.
+/// more. An adapter that was proposed goes, with every fact after the proposal.
 void let_pass(model::Finding& finding);
 
 /// Marks each finding that a decision of the sheet or the journal covers; of several the latest. A decision holds while

@@ -68,6 +68,7 @@ class PaperJudge {
     if (finding.margin >= 0) return judge_stricter(held, finding);
     if (const char* key = objection(held, finding); key != nullptr) return say(key, finding);
     let_pass(finding);
+    finding.advice.clear();  // it says what to take instead
     finding.accepted_by = paper_.signed_by;
     finding.accepted_when = paper_.signed_when;
     finding.accepted_reason = paper_.document + ", " + paper_.page;

@@ -299,7 +299,7 @@ TEST_F(GuardedStop, PassesByTheMakersPaperOnlyAndIsSignedFor) {
 
 TEST_F(GuardedStop, StaysForAPaperThatDoesNotReachOrIsForAnotherPart) {
   const std::string job = shop.text("job.yaml");
-  for (const std::string& useless : {paper("-0.56 mm"), paper("-0.57 N·m"), paper("-9 mm", "saddle_7")}) {
+  for (const std::string& useless : {paper("-0.56 mm"), paper("3 N·m"), paper("-9 mm", "saddle_7")}) {
     shop.write("job.yaml", job + useless);
     const Ended now = shop({"plan", "job.yaml"});
     EXPECT_EQ(now.exit_code, 1) << useless;

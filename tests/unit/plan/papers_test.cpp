@@ -59,6 +59,8 @@ TEST(Papers, ALimitPassesByTheMakersPaperAndIsNeverOk) {
   EXPECT_EQ(finding.passed, Verdict::stop);
   EXPECT_EQ(finding.accepted_by, "A. Builder");
   EXPECT_EQ(finding.accepted_when, "2026-05-02");
+  EXPECT_EQ(before.advice, "Take a larger cup.");
+  EXPECT_EQ(finding.advice, "");
   EXPECT_EQ(finding.margin, before.margin);  // by how much it misses the usual limit stays in sight
   ASSERT_TRUE(finding.paper);
   EXPECT_EQ(finding.paper->id, "cup_paper");
@@ -200,6 +202,19 @@ TEST(Papers, NoneSpeaksForPartsThatAreNotMadeForEachOther) {
   apply_papers(assembly, findings);
   EXPECT_EQ(findings.at(0).verdict, Verdict::stop);
   EXPECT_EQ(findings.at(0).facts.front().first, "paper.no_number");
+}
+
+TEST(Papers, NoAdapterIsProposedForWhatPasses) {
+  SmallBicycle small = loose();
+  Finding finding = finding_in(small.plan(), k_finding);
+  finding.facts = {{"finding.lacks", ""}, {"with", "frame"}, {"bridge.proposal", ""}, {"chain", "a sleeve"}};
+  small.job.sheet.papers = {paper_to(250)};
+  const Assembly assembly(small.job, small.catalog);
+  std::vector<Finding> findings{finding};
+  apply_papers(assembly, findings);
+  EXPECT_EQ(findings.at(0).verdict, Verdict::accept);
+  EXPECT_EQ(findings.at(0).facts,
+            (std::vector<std::pair<std::string, std::string>>{{"finding.lacks", ""}, {"with", "frame"}}));
 }
 
 TEST(Papers, AMakersLimitOnTheStressStandsAgainstAPaperOnTheSizes) {
