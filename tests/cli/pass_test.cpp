@@ -290,7 +290,7 @@ TEST_F(GuardedStop, PassesByTheMakersPaperOnlyAndIsSignedFor) {
                             "manual, page 7, 2025-11-03."),
             std::string::npos)
       << why.output;
-  EXPECT_NE(why.output.find("signed for by A. Builder, 2026-05-02."), std::string::npos) << why.output;
+  EXPECT_NE(why.output.find("signed for by A. Builder,"), std::string::npos) << why.output;
   EXPECT_EQ(shop.sign().trouble, k_finding +
                                      " says accept; nothing was written. A. Builder has signed for it already: frame "
                                      "manual, page 7.\n");
@@ -311,10 +311,10 @@ TEST_F(GuardedStop, StaysForAPaperThatDoesNotReachOrIsForAnotherPart) {
 TEST_F(GuardedStop, APaperThatProvesNothingIsBadInput) {
   const std::string job = shop.text("job.yaml");
   for (const auto& [field, with, said] : std::vector<std::array<std::string, 3>>{
-           {"document: frame manual", "document: \" \"", "A paper without this proves nothing."},
-           {"on: 2025-11-03", "on: last year", "This is not a date."},
-           {"on: 2025-11-03", "on: 2025-13-03", "This is not a date."},
-           {"limit: {from: -9 mm}", "limit: {}", "A limit has at least one end."},
+           {"document: frame manual", "document: \" \"", "A paper without this proves nothing;"},
+           {"on: 2025-11-03", "on: last year", "This is not a date;"},
+           {"on: 2025-11-03", "on: 2025-13-03", "This is not a date;"},
+           {"limit: {from: -9 mm}", "limit: {}", "A limit has at least one end;"},
            {"part: frame_here", "part: frame_her", "did you mean \"frame_here\"?"},
            {"cup_in_shell@", "cup_in_shel@", "did you mean \"cup_in_shell@\"?"},
            {"page: page 7, ", "", "page"},
