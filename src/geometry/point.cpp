@@ -1,19 +1,19 @@
 #include "geometry/point.hpp"
 
+#include <algorithm>
+#include <cmath>
+
 #include "quantity/ensure.hpp"
 
 namespace cotter::geometry {
 
 std::int64_t whole_root(std::int64_t n) {
   quantity::ensure(n >= 0, "root of a negative number");
-  std::int64_t root = 0;
-  std::int64_t bit = std::int64_t{1} << 62;
-  while (bit > n) bit >>= 2;
-  for (; bit != 0; bit >>= 2) {
-    const bool set = n >= root + bit;
-    if (set) n -= root + bit;
-    root = (root >> 1) + (set ? bit : 0);
-  }
+  // The root in doubles is off by one at most; whole numbers decide.
+  constexpr std::int64_t k_largest_root = 3'037'000'499;
+  auto root = std::min(static_cast<std::int64_t>(std::sqrt(static_cast<double>(n))), k_largest_root);
+  while (root * root > n) --root;
+  while (root < k_largest_root && (root + 1) * (root + 1) <= n) ++root;
   return root;
 }
 

@@ -101,7 +101,8 @@ class Reasons {
       opened.apertures[a].kind = ApertureKind::shared;
       opened.apertures[a].opening = {k_most_diameter, k_most_diameter};
       Apertures apertures(opened);
-      const SearchOutcome trial = search(opened, apertures, ways, lines_, Aim::any_plan, k_contest_limit);
+      const SearchOutcome trial =
+          search(opened, apertures, opening_costs(opened), ways, lines_, Aim::any_plan, k_contest_limit);
       if (!trial.plan) continue;
       for (const int line : listed(users_of(opened, ways, *trial.plan)[a]))
         reasons_.push_back({line, ConflictReason::Why::contested, static_cast<int>(a), {}});
@@ -121,8 +122,9 @@ Conflict find_conflict(const Problem& problem, Apertures& apertures, const std::
                        std::int64_t node_limit, std::int64_t& nodes) {
   LineSet lines = all_lines(problem.lines.size());
   Conflict conflict{{}, true, {}};
+  const OpeningCosts costs = opening_costs(problem);
   const auto blocked = [&](LineSet set) {
-    const SearchOutcome trial = search(problem, apertures, ways, set, Aim::any_plan, node_limit);
+    const SearchOutcome trial = search(problem, apertures, costs, ways, set, Aim::any_plan, node_limit);
     nodes += trial.nodes;
     node_limit -= std::min(node_limit, trial.nodes);
     if (!trial.complete) conflict.irreducible = false;

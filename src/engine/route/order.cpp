@@ -37,18 +37,19 @@ std::vector<int> thin_first(const Problem& problem, LineSet lines) {
   return order;
 }
 
-std::int64_t cost_of(const Problem& problem, const std::vector<int>& steps) {
+std::int64_t cost_of(const OpeningCosts& costs, const std::vector<int>& steps) {
   std::int64_t cost = 0;
-  for (std::size_t a = 0; a < steps.size(); ++a) cost += problem.apertures[a].enlarge_cost * steps[a];
+  for (std::size_t a = 0; a < steps.size(); ++a) cost += costs.of(static_cast<int>(a), steps[a], 1);
   return cost;
 }
 
 class Orders {
  public:
-  Orders(const Problem& problem, Apertures& apertures, const std::vector<LineSet>& users, const std::vector<int>& seats,
-         LineSet lines)
+  Orders(const Problem& problem, Apertures& apertures, const OpeningCosts& costs, const std::vector<LineSet>& users,
+         const std::vector<int>& seats, LineSet lines)
       : problem_(problem),
         apertures_(apertures),
+        costs_(costs),
         users_(users),
         entrants_(entrants(problem, seats, lines)),
         lines_(thin_first(problem, lines)) {
@@ -129,7 +130,7 @@ class Orders {
   }
 
   void try_orders(const std::vector<int>& steps) {
-    if (best_ && cost_of(problem_, steps) >= cost_of(problem_, best_->steps)) return;
+    if (best_ && cost_of(costs_, steps) >= cost_of(costs_, best_->steps)) return;
     Unpulled state{all_, {}};
     while (take_one(state, steps)) {
     }
@@ -149,6 +150,7 @@ class Orders {
 
   const Problem& problem_;
   Apertures& apertures_;
+  const OpeningCosts& costs_;
   const std::vector<LineSet>& users_;
   std::vector<Entrant> entrants_;
   std::vector<int> lines_;
@@ -182,9 +184,10 @@ class Followers {
 
 }  // namespace
 
-std::optional<Order> cheapest_order(const Problem& problem, Apertures& apertures, const std::vector<LineSet>& users,
-                                    const std::vector<int>& seats, const std::vector<int>& steps, LineSet lines) {
-  return Orders(problem, apertures, users, seats, lines).cheapest(steps);
+std::optional<Order> cheapest_order(const Problem& problem, Apertures& apertures, const OpeningCosts& costs,
+                                    const std::vector<LineSet>& users, const std::vector<int>& seats,
+                                    const std::vector<int>& steps, LineSet lines) {
+  return Orders(problem, apertures, costs, users, seats, lines).cheapest(steps);
 }
 
 std::vector<Precedence> precedences(Apertures& apertures, const std::vector<LineSet>& users,

@@ -6,6 +6,7 @@
 
 #include "engine/route/apertures.hpp"
 #include "engine/route/line_set.hpp"
+#include "engine/route/opening_costs.hpp"
 #include "engine/route/result.hpp"
 
 namespace cotter::engine::route {
@@ -22,8 +23,9 @@ struct Order {
 ///
 /// **Method** taken apart from the back: any line that can go in last may as well. When none can, in any plan some line
 /// does, so each is tried with the steps it needs.
-std::optional<Order> cheapest_order(const Problem& problem, Apertures& apertures, const std::vector<LineSet>& users,
-                                    const std::vector<int>& seats, const std::vector<int>& steps, LineSet lines);
+std::optional<Order> cheapest_order(const Problem& problem, Apertures& apertures, const OpeningCosts& costs,
+                                    const std::vector<LineSet>& users, const std::vector<int>& seats,
+                                    const std::vector<int>& steps, LineSet lines);
 
 /// The pairs without which some aperture is not passed; see Precedence.
 std::vector<Precedence> precedences(Apertures& apertures, const std::vector<LineSet>& users,

@@ -129,11 +129,18 @@ struct Problem {
   std::vector<Line> lines;
 };
 
+/// What to say when there is no way.
+enum class Explain {
+  conflict,  ///< the smallest set of lines that stand in each other's way
+  verdict,   ///< nothing more than that it is proven
+};
+
 /// Effort, counted in steps of the search, never in time.
 struct Options {
   std::int64_t node_limit =
       300'000;  ///< for the proof; the conflict set of an infeasible problem may take as many again
   std::int64_t way_limit = 300'000;  ///< partial ways looked at while all ways are listed
+  Explain explain = Explain::conflict;
 };
 
 }  // namespace cotter::engine::route

@@ -2,9 +2,9 @@
 // A found plan, written out in full.
 
 #include "engine/route/apertures.hpp"
+#include "engine/route/plan.hpp"
 #include "engine/route/problem.hpp"
 #include "engine/route/result.hpp"
-#include "engine/route/search.hpp"
 
 namespace cotter::engine::route {
 

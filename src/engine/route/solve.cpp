@@ -23,7 +23,8 @@ void name_undecided(const Problem& problem, Apertures& proven, const std::vector
                     Result& result) {
   Apertures hoped(problem, Doubt::fit);
   const LineSet lines = all_lines(problem.lines.size());
-  const SearchOutcome outcome = search(problem, hoped, ways, lines, Aim::best_plan, options.node_limit);
+  const SearchOutcome outcome =
+      search(problem, hoped, opening_costs(problem), ways, lines, Aim::best_plan, options.node_limit);
   result.nodes += outcome.nodes;
   if (!outcome.plan || (result.objective && outcome.plan->cost >= *result.objective)) return;
   result.objective_if_undecided_fit = outcome.plan->cost;
@@ -44,13 +45,14 @@ Result solve(const Problem& problem, const Options& options) {
   Apertures apertures(problem);
   const LineSet lines = all_lines(problem.lines.size());
   const Ways ways = list_ways(problem, apertures, lines, options.way_limit);
-  const SearchOutcome outcome = search(problem, apertures, ways.list, lines, Aim::best_plan, options.node_limit);
+  const SearchOutcome outcome =
+      search(problem, apertures, opening_costs(problem), ways.list, lines, Aim::best_plan, options.node_limit);
   result.nodes = outcome.nodes;
   result.status = ways.complete ? status_of(outcome) : Status::limit;
   if (outcome.plan) report_plan(problem, apertures, ways.list, *outcome.plan, result);
   if (result.status == Status::optimal) result.bound = result.objective;
   if (result.status == Status::limit) result.bound = ways.complete ? outcome.bound : k_no_bound;
-  if (result.status == Status::infeasible)
+  if (result.status == Status::infeasible && options.explain == Explain::conflict)
     result.conflict = find_conflict(problem, apertures, ways.list, options.node_limit, result.nodes);
   if (apertures.any_doubt()) name_undecided(problem, apertures, ways.list, options, result);
   return result;

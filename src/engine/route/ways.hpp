@@ -12,6 +12,9 @@
 
 namespace cotter::engine::route {
 
+/// A way that asks for no seat: that of a line which is left out.
+constexpr int k_any_seat = -1;
+
 struct Way {
   int line = 0;
   std::array<int, 2> seats{};
@@ -21,7 +24,9 @@ struct Way {
   std::int64_t cost = 0;    ///< length, apertures and turns
 };
 
-/// The marks of a way from seat to seat, in mm.
+/// The marks of a way: seat, apertures, seat.
+std::vector<geometry::GridPoint> marks_of(const Problem& problem, const Way& way);
+/// Their distances from mark to mark, in mm.
 std::vector<std::int64_t> segments_of(const Problem& problem, const Way& way);
 /// Cost of the turns of a way.
 std::int64_t turn_cost(const Problem& problem, const Way& way);

@@ -1,8 +1,8 @@
 // The priced bound where two lines just share an aperture: nothing may be charged for room that the rules allow.
-#include "engine/route/prices.hpp"
-
 #include <gtest/gtest.h>
 
+#include "engine/route/multipliers.hpp"
+#include "engine/route/propagation.hpp"
 #include "engine/route/solve.hpp"
 #include "small.hpp"
 
@@ -21,20 +21,18 @@ Problem with_detour(std::vector<Line> lines) {
   return problem;
 }
 
+/// In thousandths.
 std::int64_t priced_bound(const Problem& problem) {
   Apertures apertures(problem);
   const LineSet lines = all_lines(problem.lines.size());
   const Ways ways = list_ways(problem, apertures, lines, 10'000);
-  Prices prices(problem, ways.list, lines);
-  prices.tune(ways.list, std::vector<char>(ways.list.size(), 1), 200);
-  std::int64_t bound = -prices.worth();
-  for (int k = 0; k < static_cast<int>(problem.lines.size()); ++k) {
-    std::optional<std::int64_t> least;
-    for (std::size_t w = 0; w < ways.list.size(); ++w)
-      if (ways.list[w].line == k) least = std::min(least.value_or(prices.priced(w)), prices.priced(w));
-    bound += *least;
-  }
-  return bound;
+  const Columns columns(problem, ways.list, lines);
+  const OpeningCosts costs = opening_costs(problem);
+  ApertureChoice choice(problem, apertures, costs, k_price_unit);
+  Propagation propagation(columns, choice);
+  Domains domains = propagation.everything();
+  EXPECT_TRUE(propagation.settle(domains));
+  return Multipliers(columns, choice, k_price_unit).tune(domains, 200, 1'000'000'000);
 }
 
 void expect_both_through_the_top(const Problem& problem) {
@@ -44,26 +42,26 @@ void expect_both_through_the_top(const Problem& problem) {
   EXPECT_LE(priced_bound(problem), 2 * 580 * k_price_unit);
 }
 
-TEST(RoutePrices, AreaJustShared) {
+TEST(RouteMultipliers, AreaJustShared) {
   Problem problem = with_detour({line("wide", 70, 70, 0, 1), line("thin", 10, 10, 0, 1)});
   problem.rules.pull_permille = 1000;
   expect_both_through_the_top(problem);  // 49 + 1 of 100 mm2, half
 }
 
-TEST(RoutePrices, EqualLinesBeyondTheShareOfTheArea) {
+TEST(RouteMultipliers, EqualLinesBeyondTheShareOfTheArea) {
   Problem problem = with_detour({line("one", 50, 50, 0, 1), line("two", 50, 50, 0, 1)});
   problem.rules.pack_permille = 400;
   problem.rules.pull_permille = 1000;
   expect_both_through_the_top(problem);
 }
 
-TEST(RoutePrices, ConnectorOfTheLastJustPasses) {
+TEST(RouteMultipliers, ConnectorOfTheLastJustPasses) {
   Problem problem = with_detour({line("first", 50, 60, 0, 1), line("last", 30, 50, 0, 1)});
   problem.rules.pack_permille = 1000;
   expect_both_through_the_top(problem);  // 25 beside 25 of 100 mm2
 }
 
-TEST(RoutePrices, RaiseTheBoundWhereLinesCompete) {
+TEST(RouteMultipliers, RaiseTheBoundWhereLinesCompete) {
   Problem problem = with_detour({line("one", 60, 60, 0, 1), line("two", 60, 60, 0, 1)});
   const Result result = solve(problem);
   ASSERT_EQ(result.status, Status::optimal);
