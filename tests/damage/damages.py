@@ -3,6 +3,7 @@ import copy
 import json
 import re
 
+from bridges import Face
 from joints import Joints
 from stacks import Stack
 from workshop import Plain, Workshop
@@ -31,7 +32,8 @@ ORIGINS = {
     "standard": {"standard": "a table"},
     "assumed": {"assumed": "a guess"},
 }
-CHANCES = (("dimension", 45), ("origin", 18), ("part", 17), ("place", 12), ("word", 8))
+MATERIALS = ("unknown", "steel", "aluminium", "titanium", "composite", "plastic", "other")
+CHANCES = (("dimension", 42), ("origin", 16), ("part", 15), ("gap", 8), ("place", 10), ("word", 9))
 
 
 def as_yaml(value, indent=0):
@@ -174,10 +176,31 @@ class Damage:
         others = family if family and self.dice.random() < 0.8 else parts
         return self.put(place, self.dice.choice(others), "part")
 
+    def gap(self):
+        """Puts in a part that an adapter of the catalog may join to what it is to meet."""
+        choices = [choice for joint in self.shop.joints() for choice in self.gaps(joint["a"], joint["b"])]
+        if not choices:
+            return self.part()
+        return self.put(*self.dice.choice(choices), "gap")
+
+    def gaps(self, *sides):
+        joints = Joints(self.shop)
+        bridges = joints.bridges
+        for start, goal in (sides, sides[::-1]):
+            place, feature = goal.split(".")
+            face = bridges.face(start) if self.shop.places[start.split(".")[0]].part else None
+            backs = [way.back for way in bridges.ways if face and bridges.mate(face, way.front) in ("holds", "open")]
+            for part in self.shop.parts.values() if backs and self.shop.places[place].part else []:
+                if feature in part.get("interfaces", {}):
+                    own = Face(part["interfaces"][feature], lambda name, part=part: self.shop.part_value(part, feature, name))
+                    if any(bridges.mate(back, own) in ("holds", "open") for back in backs):
+                        yield self.shop.places[place], part
+
     def put(self, place, part, word):
         entry = self.entry(place)
         entry["part"] = part["id"]
-        entry["another"] = Plain("true")
+        for other in [place, *(one for one in self.filled() if one.part["id"] == part["id"])]:
+            self.entry(other)["another"] = Plain("true")
         entry.pop("values", None)
         return f"{word}: {place.name} = {part['id']}"
 
@@ -195,7 +218,7 @@ class Damage:
         return f"place: {place.name} is open"
 
     def word(self):
-        """A word of an interface (hand, form, family), or that the part is used: on a copy of the part."""
+        """A word of an interface (hand, form, family), its material, or that the part is used: on a copy of the part."""
         place = self.dice.choice([place for place in self.filled() if place.part.get("interfaces")])
         part = copy.deepcopy(place.part)
         part["id"] = Plain(part["id"] + "_x")
@@ -208,6 +231,9 @@ class Damage:
             feature, word, accepted = self.dice.choice(words)
             part["interfaces"][feature][word] = self.dice.choice(accepted)
             what = f"word: {place.name}.{feature}.{word} = {part['interfaces'][feature][word]}"
+        elif self.dice.random() < 0.5:
+            part["material"] = self.dice.choice(MATERIALS)
+            what = f"word: {place.name} is of {part['material']}"
         else:
             part["used"] = Plain("true")
             what = f"word: {place.name} is used"

@@ -3,6 +3,7 @@
 A form is (factors by role, constant); a demand is a form that must be at least 0 (or above 0 when strict). Whether some
 choice of operands meets all demands is decided by eliminating one role after the other (Fourier and Motzkin), exactly.
 """
+import math
 from fractions import Fraction
 
 TIP_FREE = 500_000  # nm that a bolt's tip keeps from the bottom of its hole
@@ -49,6 +50,11 @@ def minus(one):
 
 def plus_constant(one, constant):
     return one[0], one[1] + constant
+
+
+def added(one, two):
+    factors = {role: one[0].get(role, 0) + two[0].get(role, 0) for role in {*one[0], *two[0]}}
+    return factors, one[1] + two[1]
 
 
 def extreme(one, box, greatest):
@@ -108,7 +114,7 @@ class Window:
         self.at_low = [plus_constant(one, -low) for one in forms] if low is not None else []
         self.at_low += more_low
         self.at_high = [plus_constant(minus(one), high) for one in forms] if high is not None else []
-        self.more_high = list(more_high)
+        self.more_low, self.more_high = list(more_low), list(more_high)
         pairs = [(one, two, tolerance) for a, b, tolerance in equal for one, two in ((a, b), (b, a))]
         self.equal = [plus_constant(difference(one, two), tolerance) for one, two, tolerance in pairs]
 
@@ -132,3 +138,22 @@ class Window:
 
     def equals_differ(self):
         return not self.met(self.equal)
+
+    def rooms(self):
+        """Room to the lower and to the upper end at the worst corner, rounded down; None where there is no such end."""
+        below = [extreme(demand, self.box, False) for demand in self.at_low]
+        above = [extreme(demand, self.box, False) for demand in self.more_high]
+        if self.at_high:  # missed only where the least of the forms is above the upper end
+            above.append(self.high - greatest_of_least(self.forms, self.box))
+        return tuple(math.floor(min(side)) if side else None for side in (below, above))
+
+    def shown(self):
+        """The window as it is asked: narrowed by the further demands at their worst."""
+        number, low, high = self.forms[0], self.low, self.high
+        for demand in self.more_low:
+            least = math.ceil(extreme(added(number, minus(demand)), self.box, True))
+            low = least if low is None else max(low, least)
+        for demand in self.more_high:
+            most = math.floor(extreme(added(number, demand), self.box, False))
+            high = most if high is None else min(high, most)
+        return low, high

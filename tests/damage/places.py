@@ -1,48 +1,68 @@
 """What a plan must say of places that are open, features that decide, and lines that are missing (docs/formats.md)."""
-from expected import Expected
+from expected import Expected, named
 from written import ATTESTED, UNITS, Unreadable, read_node, read_text
+
+NO_RULE = {"without": "measure"}  # of a used part that no rule of the catalog speaks of
 
 
 def open_places(shop):
     empty = [place for place in shop.places.values() if place.part is None]
-    return [Expected(f"place_filled@{place.name}", "add") for place in empty if place.form.get("optional") != "true"]
+    needed = [place for place in empty if place.form.get("optional") != "true"]
+    return [Expected(f"place_filled@{place.name}", "add", additions=("",)) for place in needed]
 
 
 def used_parts(shop):
     """A used part is never passed over: its inspection, and each reading of wear against its limit."""
-    if shop.catalog.conditions is None:
-        return []
-    pieces = [(place.name, place.part, place.condition) for place in shop.places.values() if place.part and place.used]
+    pieces = [
+        (place.name, place.form["id"], place.part, place.condition)
+        for place in shop.places.values()
+        if place.part and place.used
+    ]
     for line in shop.job.get("lines") or []:
         part = shop.parts.get(line["part"], {})
         if part.get("used") == "true" or part.get("condition"):
-            pieces.append((line["id"], part, part.get("condition")))
+            pieces.append((line["id"], "", part, part.get("condition")))
     return [one for piece in pieces for one in of_used(shop, *piece)]
 
 
-def of_used(shop, name, part, condition):
+def of_used(shop, name, place, part, condition):
+    rule = next((one for one in shop.catalog.conditions if speaks_of(one, place, part)), NO_RULE)
+    guards = rule.get("guards", "nothing")
     if not condition:
-        material = part.get("material", "unknown")
-        rules = [one for one in shop.catalog.conditions if part["family"] in one["families"]]
-        rules = [one for one in rules if material in one.get("materials", [material])]
-        return [Expected(f"used_part@{name}", rules[0]["without"] if rules else "measure")]
-    found = [Expected(f"used_part@{name}", "ok" if condition["result"] == "sound" else "stop")]
-    return found + [Expected(f"used_wear@{name}.{one['id']}", worn(shop, one)) for one in condition.get("wear", [])]
+        return [Expected(f"used_part@{name}", rule["without"], guards=guards)]
+    found = [Expected(f"used_part@{name}", "ok" if condition["result"] == "sound" else "stop", guards=guards)]
+    for reading in condition.get("wear", []):
+        one = Expected(f"used_wear@{name}.{reading['id']}", "measure", guards=guards)
+        worn(shop, name, reading, one)
+        found.append(one)
+    return found
 
 
-def worn(shop, reading):
+def speaks_of(rule, place, part):
+    """A part with a composite feature counts as composite, whatever else it is made of."""
+    features = (part.get("interfaces") or {}).values()
+    materials = {part.get("material", "unknown")} | {"composite" for own in features if "composite" in own.values()}
+    fitting = "materials" not in rule or materials & {*rule["materials"]}
+    return fitting and (part["family"] in rule["families"] or place in rule.get("places", []))
+
+
+def worn(shop, name, reading, expected):
     dimension, low, high = limits(reading["limit"])
     value = read_node(reading["value"], dimension, None)
     if value.nominal is None:
-        return "measure"
+        return
     if not isinstance(reading["value"], dict) and not names_origin(reading["value"]):
         value.origin = "measured"
     if not value.stated and (error := shop.reading_error(value)):
         value.low, value.high = value.low + error[0], value.high + error[1]
+    expected.values = frozenset([named("reading", f"{name}.condition.{reading['id']}", value)])
+    expected.result, expected.rests = (value.low, value.high), not value.attested
+    expected.take_window(low, high)
+    expected.take_margin(None if low is None else value.low - low, None if high is None else high - value.high)
     if (low is not None and value.high < low) or (high is not None and value.low > high):
-        return "stop"
-    inside = (low is None or value.low >= low) and (high is None or value.high <= high)
-    return "ok" if inside and value.attested else "measure"
+        expected.verdict = "stop"
+    elif expected.margin >= 0 and value.attested:
+        expected.verdict = "ok"
 
 
 def limits(limit):
@@ -67,7 +87,8 @@ def features(shop):
             continue
         own = shop.interface(one["feature"])
         if own is None or own["kind"] not in one["kinds"]:
-            found.append(Expected(f"states_feature@{shop.in_job(one['feature'])}", "measure" if own is None else "stop"))
+            key, guards = f"states_feature@{shop.in_job(one['feature'])}", one.get("guards", "nothing")
+            found.append(Expected(key, "measure" if own is None else "stop", guards=guards))
     return found
 
 
@@ -82,9 +103,13 @@ def connections(shop):
             continue
         key = f"connected@{shop.in_job(one['a'])},{shop.in_job(one['b'])}"
         line = lines.get(frozenset((one["a"], one["b"])))
-        missing = "add" if one.get("guards", "nothing") == "nothing" else "stop"
-        one_fluid = line is not None and len(fluids([*ends, shop.parts.get(line["part"], {})])) < 2
-        found.append(Expected(key, missing if line is None else "ok" if one_fluid else "stop"))
+        guards = one.get("guards", "nothing")
+        if line is None:
+            missing = ("add", ("",)) if guards == "nothing" else ("stop", ())
+            found.append(Expected(key, missing[0], guards=guards, additions=missing[1]))
+            continue
+        one_fluid = len(fluids([*ends, shop.parts.get(line["part"], {})])) < 2
+        found.append(Expected(key, "ok" if one_fluid else "stop", guards=guards))
     return found
 
 

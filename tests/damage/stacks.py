@@ -3,8 +3,8 @@ import itertools
 import math
 from fractions import Fraction
 
-from expected import Expected, end_of, held
-from written import read_text
+from expected import Expected, end_of, held, named, window_of
+from written import Value, read_text
 
 MOST_SETS = 20_000  # sets of pieces that are tried at most
 MOST_HOLE_PLAY = 1_000_000  # nm that a piece's hole may be wider than what it goes round
@@ -13,7 +13,7 @@ MOST_HOLE_PLAY = 1_000_000  # nm that a piece's hole may be wider than what it g
 class Form:
     """One form of a stack with its values in."""
 
-    def __init__(self, definition, stack, shop):
+    def __init__(self, definition, stack, shop, added=()):
         self.definition, self.stack, self.shop = definition, stack, shop
         self.terms = {}
         here = {slot["id"] for slot in stack.get("slots", [])}
@@ -24,14 +24,16 @@ class Form:
             term = by_id[name]
             value = read_text(term["fixed"], "length") if "fixed" in term else shop.value(term["value"])
             self.missing = self.missing or value is None
-            self.terms[name] = (int(factor), value, "fixed" not in term)
+            if value is not None and "fixed" not in term:
+                for more in [more for target, more in added if target == term["value"]]:
+                    value = longer(value, more)
+            self.terms[name] = (int(factor), value, term.get("value"))
         must = definition.get("must")
         self.low, self.high = end_of(must, "from", "length"), end_of(must, "to", "length")
         self.limits = []
         self.take_limits()
         self.ends = None if self.missing else self.without_pieces()
-        should = definition.get("should")
-        self.wish = (end_of(should, "from", "length"), end_of(should, "to", "length")) if should else None
+        self.wish = window_of(definition.get("should"), "length")
 
     def take_limits(self):
         for key in ("must_from", "must_to"):
@@ -61,12 +63,11 @@ class Form:
     def add_targets(self, expected):
         """For each value, what puts the form on an end of its window while no pieces are in."""
         total = sum(factor * value.nominal for factor, value, _ in self.terms.values())
-        by_id = {term["id"]: term for term in self.stack["terms"]}
-        for name, (factor, value, from_part) in self.terms.items():
+        for factor, value, reference in self.terms.values():
             for end in (self.low, self.high):
-                if from_part and factor and end is not None:
+                if reference and factor and end is not None:
                     exact = Fraction(end * self.divisor - total + factor * value.nominal, factor)
-                    expected.targets.append((by_id[name]["value"], "length", exact))
+                    expected.targets.append((reference, "length", exact))
 
     def sums(self, lengths):
         pieces = sum(factor * lengths.get(slot, 0) for slot, factor in self.slots.items())
@@ -77,10 +78,34 @@ class Form:
         return Fraction(low, self.divisor), Fraction(high, self.divisor)
 
     def rooms(self, lengths):
-        """(room, which end) to each end of the window."""
+        """Room to either end of the window, rounded down; None where there is no such end."""
         low, high = self.range(lengths)
-        ends = [(low - self.low, 0)] if self.low is not None else []
-        return ends + ([(self.high - high, 1)] if self.high is not None else [])
+        below = None if self.low is None else math.floor(low - self.low)
+        return below, None if self.high is None else math.floor(self.high - high)
+
+    def values(self, lengths):
+        """Its terms, and the pieces in those of its slots that hold any."""
+        terms = {
+            named(name, reference and self.shop.in_job(reference), value)
+            for name, (_, value, reference) in self.terms.items()
+        }
+        pieces = {(slot, None, *[lengths[slot]] * 3) for slot in self.slots if lengths.get(slot)}
+        return frozenset(terms | pieces)
+
+    def off_wish(self, lengths):
+        """(whether it lies beside its wish for certain, distance of its nominal from the target)."""
+        beside = self.wish is not None and self.certainty(lengths, self.wish) == "fails"
+        definition = self.definition
+        if "target" not in definition and "target_from" not in definition:
+            return beside, 0
+        target = (
+            read_text(definition["target"], "length") if "target" in definition else self.shop.value(definition["target_from"])
+        )
+        if target is None:
+            return beside, 0
+        total = sum(factor * value.nominal for factor, value, _ in self.terms.values())
+        total += sum(factor * lengths.get(slot, 0) for slot, factor in self.slots.items())
+        return beside, abs(Fraction(total, self.divisor) - target.nominal)
 
     def certainty(self, lengths, window=None):
         """None where the form has no window."""
@@ -94,16 +119,21 @@ class Form:
         return "fails" if (low is not None and most < low) or (high is not None and least > high) else "open"
 
     def attested(self):
-        terms = all(value.attested for _, value, from_part in self.terms.values() if from_part)
+        terms = all(value.attested for _, value, reference in self.terms.values() if reference)
         return terms and all(limit.attested for limit in self.limits)
 
 
-class Stack:
-    """Findings of one stack, with the pieces that the plan put in."""
+def longer(value, more):
+    origin = value.origin if more.attested else more.origin
+    return Value("length", value.nominal + more.nominal, value.low + more.low, value.high + more.high, origin, True)
 
-    def __init__(self, stack, shop, plan_findings):
+
+class Stack:
+    """Findings of one stack, with the pieces that the plan put in; `added` is what adapters add to its terms."""
+
+    def __init__(self, stack, shop, plan_findings, added=()):
         self.stack, self.shop = stack, shop
-        self.forms = {form["id"]: Form(form, stack, shop) for form in stack["forms"]}
+        self.forms = {form["id"]: Form(form, stack, shop, added) for form in stack["forms"]}
         self.slots = {slot["id"]: slot for slot in stack.get("slots", [])}
         self.complete = {name: form for name, form in self.forms.items() if not form.missing}
         self.lengths = self.lengths_in(plan_findings)
@@ -124,34 +154,40 @@ class Stack:
         return [self.of_form(name) for name in self.forms]
 
     def of_form(self, name):
-        form = self.forms[name]
+        form, definition = self.forms[name], self.forms[name].definition
         key = f"{self.stack['id']}.{name}"
         if form.missing:
-            return Expected(key, "measure")
-        expected = self.judged(name, form, key)
-        low, high = form.range(self.lengths)
-        expected.result = (math.floor(low), math.ceil(high))
-        if form.definition.get("cut") == "true" and expected.verdict != "ok":
+            return Expected(key, "measure", definition)
+        expected = Expected(key, None, definition)
+        expected.result, without = rounded(form.range(self.lengths)), rounded(form.range({}))
+        expected.without = without if without != expected.result else None
+        expected.should, expected.values = form.wish, form.values(self.lengths)
+        expected.take_window(form.low, form.high)
+        expected.take_margin(*form.rooms(self.lengths))
+        expected.rests = not form.attested()
+        self.judge(name, form, expected)
+        if definition.get("cut") == "true" and expected.verdict != "ok":
             expected.result = None
-        if form.low is not None or form.high is not None:
-            expected.margin = math.floor(min(form.rooms(self.lengths))[0])
-            form.add_targets(expected)
+        form.add_targets(expected)
         return expected
 
-    def judged(self, name, form, key):
+    def judge(self, name, form, expected):
         certainty = form.certainty(self.lengths)
-        definition = form.definition
         if certainty == "fails":
-            outcome = definition.get(("below", "above")[min(form.rooms(self.lengths))[1]], {})
-            return Expected(key, outcome.get("says", "stop"), operation=outcome.get("do", ""))
+            outcome = form.definition.get("below" if expected.governs == "from" else "above", {})
+            expected.verdict, expected.operation = outcome.get("says", "stop"), outcome.get("do", "")
+            expected.additions = ("",) if expected.verdict == "add" else ()
+            return
         if certainty == "open":
-            return Expected(key, "measure")
+            expected.verdict = "measure"
+            return
         within = form.wish is None or form.certainty(self.lengths, form.wish) != "fails"
-        unattested = not form.attested() or self.unsettled(name, form)
-        verdict = held(definition, unattested, within)
-        if verdict in ("ok", "accept") and self.carries(name):
-            verdict = "add"
-        return Expected(key, verdict)
+        expected.rests = expected.rests or self.unsettled(name, form)
+        expected.verdict = held(form.definition, expected.rests, within)
+        if self.carries(name):
+            expected.fills = {self.slots[slot]["label"]: length for slot, length in self.lengths.items() if length}
+            if expected.verdict in ("ok", "accept"):
+                expected.verdict = "add"
 
     def unsettled(self, name, form):
         """Whether another form that shares a slot leaves open which pieces go in."""
@@ -172,32 +208,52 @@ class Stack:
         needy = (one for one, form in self.complete.items() if form.certainty({}) not in (None, "holds"))
         return next(needy, None) == name
 
-    def complaint(self):
-        """What is wrong with the set of pieces that the plan chose; nothing when it is one of the smallest that do."""
-        chosen = {slot: length for slot, length in self.lengths.items() if length}
-        if not self.complete or not self.slots or (not chosen and self.hopeless()):
-            return ""
+    def smallest(self):
+        """(sets that hold for certain, else the open ones, of the fewest pieces; how many); None when there are too many."""
         open_sets, tried = [], 0
         for count, sets in self.by_count():
             certain = []
             for lengths in sets:
                 tried += 1
                 if tried > MOST_SETS:
-                    self.unproven = True
-                    return ""
+                    return None
                 states = {form.certainty(lengths) for form in self.complete.values()}
                 if "fails" not in states:
                     (open_sets if "open" in states else certain).append((count, lengths))
             if certain:
-                return self.compare(chosen, [lengths for _, lengths in certain], count)
+                return [lengths for _, lengths in certain], count
         least = min((count for count, _ in open_sets), default=0)
-        return self.compare(chosen, [lengths for count, lengths in open_sets if count == least], least)
+        return [lengths for count, lengths in open_sets if count == least], least
 
-    @staticmethod
-    def compare(chosen, best, least):
+    def best_states(self):
+        """State of each form with the best set in; None where it depends on which of several is taken."""
+        found = ([], 0) if self.hopeless() else self.smallest()
+        if found is None:
+            return None
+        every = [{name: one.certainty(lengths) or "holds" for name, one in self.complete.items()} for lengths in found[0] or [{}]]
+        return every[0] if all(one == every[0] for one in every) else None
+
+    def complaint(self):
+        """What is wrong with the set of pieces that the plan chose; nothing when none is better."""
+        chosen = {slot: length for slot, length in self.lengths.items() if length}
+        if not self.complete or not self.slots or (not chosen and self.hopeless()):
+            return ""
+        found = self.smallest()
+        if found is None:
+            self.unproven = True
+            return ""
+        best, least = found
         if not best:
             return f"pieces {chosen} although no set helps" if chosen else ""
-        return "" if chosen in best else f"pieces {chosen} are not one of the smallest sets, of {least} pieces"
+        if chosen not in best:
+            return f"pieces {chosen} are not one of the smallest sets, of {least} pieces"
+        better = [lengths for lengths in best if self.rank(lengths) < self.rank(chosen)]
+        return f"pieces {chosen} where {better[0]} come nearer to what is wished" if better else ""
+
+    def rank(self, lengths):
+        """Fewest forms beside their wish, then nearest to the targets."""
+        off = [form.off_wish(lengths) for form in self.complete.values()]
+        return sum(beside for beside, _ in off), sum(distance for _, distance in off)
 
     def hopeless(self):
         """Whether one form stays outside its window whatever goes into each slot by itself."""
@@ -224,7 +280,7 @@ class Stack:
             if piece["piece"] != slot["piece"]:
                 continue
             if "round" in slot:
-                if shaft is None or "bore" not in piece:
+                if shaft is None or shaft.origin == "unknown" or "bore" not in piece:
                     continue
                 if not 0 <= read_text(piece["bore"], "length").nominal - shaft.nominal <= MOST_HOLE_PLAY:
                     continue
@@ -255,3 +311,7 @@ class Stack:
                 more = {**lengths, slot: lengths.get(slot, 0) + thickness}
                 yield from self.sets_of(uses, i, count - 1, left, room, more)
                 left[piece], room[slot] = left[piece] + 1, room[slot] + 1
+
+
+def rounded(ends):
+    return math.floor(ends[0]), math.ceil(ends[1])

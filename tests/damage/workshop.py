@@ -70,8 +70,16 @@ class Catalog:
                     whole["stacks"].append({**stack, "forms": forms})
         return whole
 
+    def meeting(self, kind_a, kind_b):
+        """(how the two kinds meet, whether b is its own side); None where they never do."""
+        for own, other, swapped in ((kind_a, kind_b, False), (kind_b, kind_a, True)):
+            for meeting in self.kinds[own].get("meets", []):
+                if meeting["kind"] == other:
+                    return meeting, swapped
+        return None, False
+
     def dimension(self, kind, name):
-        return self.kinds[kind]["dimensions"].get(name) if kind in self.kinds else None
+        return self.kinds[kind].get("dimensions", {}).get(name) if kind in self.kinds else None
 
 
 class Place:
@@ -152,6 +160,10 @@ class Workshop:
         place, feature = reference.split(".", 1)
         return self.places[place].interface(feature)
 
+    def kit(self):
+        """Thickness of the pieces in the drawer by their id."""
+        return {one["id"]: read_text(one["thickness"], "length").nominal for one in self.shop.get("kit", [])}
+
     def tool(self, name):
         tools = self.shop.get("tools", [])
         return next((tool for key in ("id", "kind") for tool in tools if tool.get(key) == name), None)
@@ -163,6 +175,18 @@ class Workshop:
         return self.known[reference]
 
     def read_value(self, reference):
+        value = self.as_written(reference)
+        if value is None:
+            return None
+        name, feature, dimension = reference.split(".")
+        place = self.places[name]
+        value = self.as_read(value, self.catalog.dimension(place.interface(feature)["kind"], dimension))
+        if place.used and value.origin in ("maker", "standard"):
+            value.origin = "assumed"
+        return value
+
+    def as_written(self, reference):
+        """The value before anything is known of the tool that read it, or of what its part has been through."""
         name, feature, dimension = reference.split(".")
         place = self.places[name]
         interface = place.interface(feature)
@@ -174,10 +198,15 @@ class Workshop:
         if guide is None or node is None:
             return None
         paper = None if own is not None else place.part.get("paper")
-        value = self.as_read(self.filled(read_node(node, guide["is"], paper), guide), guide)
-        if place.used and value.origin in ("maker", "standard"):
-            value.origin = "assumed"
-        return value
+        return self.filled(read_node(node, guide["is"], paper), guide)
+
+    def part_value(self, part, feature, dimension):
+        """Value of a feature of a part that is in no place."""
+        own = part["interfaces"][feature]
+        guide = self.catalog.dimension(own["kind"], dimension)
+        if guide is None or dimension not in own:
+            return None
+        return self.filled(read_node(own[dimension], guide["is"], part.get("paper")), guide)
 
     def as_read(self, value, guide):
         """What a tool can tell: nothing finer than its resolution, and moved where it reads low."""
