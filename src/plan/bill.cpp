@@ -12,23 +12,6 @@ void fill_from(const model::Part& part, model::BillRow& row) {
   row.price = part.price;
 }
 
-/// What the part in an open place will have to fit: each neighbour's feature with its dimensions.
-std::string must_fit(const Assembly& assembly, const std::string& place) {
-  std::string text;
-  for (const model::JointForm& joint : assembly.joints()) {
-    if (joint.a.place != place && joint.b.place != place) continue;
-    const model::InterfaceRef& neighbour = joint.a.place == place ? joint.b : joint.a;
-    const model::Interface* feature = assembly.interface(neighbour);
-    if (feature == nullptr) continue;
-    std::string sizes;
-    for (const auto& [dimension, value] : feature->values)
-      if (const auto found = assembly.value({neighbour.place, neighbour.interface, dimension}))
-        sizes += (sizes.empty() ? "" : ", ") + found->label + " " + quantity::print_value(value);
-    text += (text.empty() ? "" : "; ") + assembly.label(neighbour) + (sizes.empty() ? "" : " (" + sizes + ")");
-  }
-  return text;
-}
-
 /// What one feature of a neighbour asks of the part that is still to be chosen: "seatpost, rail clamp: width 7 mm".
 std::string asked_by(const Assembly& assembly, const model::InterfaceRef& neighbour) {
   const model::Interface* feature = assembly.interface(neighbour);
@@ -101,7 +84,6 @@ std::vector<model::Finding> open_place_findings(const Assembly& assembly) {
     finding.facts = {{"finding.open_place", ""}, {"place", seated.form->label}};
     model::Addition addition;
     addition.what = seated.form->label;
-    addition.dimension = must_fit(assembly, seated.form->id);
     addition.dimension = to_meet(assembly, seated.form->id);
     addition.where = "in its place";
     finding.additions.push_back(std::move(addition));

@@ -21,13 +21,6 @@ model::ConditionRule any_part() {
 }
 const model::ConditionRule k_any_part = any_part();
 
-bool has_composite_feature(const model::Part& part) {
-  const std::string composite(model::word_for(model::Material::composite));
-  return std::ranges::any_of(part.interfaces, [&](const auto& entry) {
-    return std::ranges::any_of(entry.second.words, [&](const auto& word) { return word.second == composite; });
-  });
-}
-
 /// `place` by the template's name; empty for a line.
 const model::ConditionRule& rule_for(const model::Catalog& catalog, const model::Part& part, const std::string& place) {
   const auto& rules = catalog.conditions;

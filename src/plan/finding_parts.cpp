@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cstdlib>
 
+#include "model/words.hpp"
+
 namespace cotter::plan {
 namespace {
 
@@ -29,6 +31,14 @@ std::string size_of_addition(const model::Finding& finding) {
 }
 
 }  // namespace
+
+bool has_composite_feature(const model::Part& part) {
+  const std::string composite(model::word_for(model::Material::composite));
+  return std::any_of(part.interfaces.begin(), part.interfaces.end(), [&](const auto& entry) {
+    const auto& words = entry.second.words;
+    return std::any_of(words.begin(), words.end(), [&](const auto& word) { return word.second == composite; });
+  });
+}
 
 std::string finding_id(const std::string& rule, std::vector<std::string> about) {
   std::string id = rule + "@";

@@ -11,6 +11,9 @@
 namespace cotter::plan {
 
 /// `rule@first,second` in the job's names, the places in a fixed order, so that it survives any change of numbers.
+/// Some feature is of composite, whatever else the part is made of.
+bool has_composite_feature(const model::Part& part);
+
 std::string finding_id(const std::string& rule, std::vector<std::string> about);
 
 /// A value of the job as part of a working; `symbol` is its role in the formula.

@@ -1,6 +1,7 @@
 """What a plan must propose where a joint does not go: the cheapest chain of adapters. Rules: docs/bridge.md, tried one by one."""
 from expected import NOBODY_KNOWS, guarded
 from stacks import Stack
+from workshop import materials_of
 from written import ATTESTED
 
 MOST_PIECES = 4
@@ -236,6 +237,5 @@ class Bridges:
         return True
 
     def composite(self, side):
-        """By the material of the part or by what the joined feature says of its own."""
-        own = self.shop.interface(side)
-        return "composite" in (self.shop.places[side.split(".")[0]].part.get("material"), *own.values())
+        """It is, or may be because nobody states what it is made of."""
+        return bool({"composite", "unknown"} & materials_of(self.shop.places[side.split(".")[0]].part))

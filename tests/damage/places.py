@@ -1,5 +1,6 @@
 """What a plan must say of places that are open, features that decide, and lines that are missing (docs/formats.md)."""
 from expected import Expected, named
+from workshop import materials_of
 from written import ATTESTED, UNITS, Unreadable, read_node, read_text
 
 NO_RULE = {"without": "measure"}  # of a used part that no rule of the catalog speaks of
@@ -39,10 +40,7 @@ def of_used(shop, name, place, part, condition):
 
 
 def speaks_of(rule, place, part):
-    """A part with a composite feature counts as composite, whatever else it is made of."""
-    features = (part.get("interfaces") or {}).values()
-    materials = {part.get("material", "unknown")} | {"composite" for own in features if "composite" in own.values()}
-    fitting = "materials" not in rule or materials & {*rule["materials"]}
+    fitting = "materials" not in rule or materials_of(part) & {*rule["materials"]}
     return fitting and (part["family"] in rule["families"] or place in rule.get("places", []))
 
 

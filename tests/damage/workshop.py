@@ -82,6 +82,12 @@ class Catalog:
         return self.kinds[kind].get("dimensions", {}).get(name) if kind in self.kinds else None
 
 
+def materials_of(part):
+    """A part with a composite feature counts as composite, whatever else it is made of."""
+    features = (part.get("interfaces") or {}).values()
+    return {part.get("material", "unknown")} | {"composite" for own in features if "composite" in own.values()}
+
+
 class Place:
     """A place of the template, with what fills it."""
 

@@ -87,7 +87,7 @@ class BridgeAdapter {
                                       [](const engine::fit::bridge::Joint& joint) { return joint.attested; });
     const bool open = !chain.certain || judge_.doubt().has_value();
     // Sizes alone do not say that a composite part bears the piece, or that a brake may hang on it: their makers do.
-    const bool composite = guarded && (is_composite(joint_.a) || is_composite(joint_.b));
+    const bool composite = guarded && (may_be_composite(joint_.a) || may_be_composite(joint_.b));
     const bool brake = finding.guards == model::Guards::brake || judge_.guards_of(chain) == model::Guards::brake;
     finding.verdict = open || composite || brake || (guarded && !attested) ? Verdict::measure : Verdict::add;
     put_chain("bridge.proposal", chain, proposals, finding);
@@ -108,8 +108,11 @@ class BridgeAdapter {
             finding);
   }
 
-  bool is_composite(const model::InterfaceRef& ref) const {
-    return assembly_.place(ref.place)->part->material == model::Material::composite;
+  /// What nobody states the material of may be composite.
+  bool may_be_composite(const model::InterfaceRef& ref) const {
+    const model::Part& part = *assembly_.place(ref.place)->part;
+    return part.material == model::Material::composite || part.material == model::Material::unknown ||
+           has_composite_feature(part);
   }
 
   /// An adapter whose own sizes nobody vouches for.
@@ -163,10 +166,12 @@ class BridgeAdapter {
   ChainJudge judge_;
 };
 
-/// A stop, or an addition that the rule names only by its kind.
+/// A stop, or an addition that the rule names only by its kind. Of the joint itself: a length that does not come out is
+/// no matter of what stands between two features, even where only these two make it up.
 bool wants_a_bridge(const Finding& finding) {
+  if (finding.law == "stack") return false;
   if (finding.verdict == Verdict::stop) return true;
-  return finding.verdict == Verdict::add && finding.law != "stack" &&
+  return finding.verdict == Verdict::add &&
          std::all_of(finding.additions.begin(), finding.additions.end(),
                      [](const model::Addition& addition) { return addition.id.empty(); });
 }

@@ -292,6 +292,26 @@ TEST(JobBridge, ACompositeTubeIsNotGivenASleeveWithoutItsMaker) {
   EXPECT_TRUE(has_fact(*finding, "bridge.composite"));
 }
 
+/// The crown may be of metal and the steerer, which the sleeve would grip, of composite.
+TEST(JobBridge, ACompositeFeatureOrAMaterialNobodyStatesAsksTheMakerToo) {
+  const std::string id = "post_in_tube@frame.seat_tube,seatpost.tube";
+  Node job = job_with_tube("31.62 ±0.01 mm");
+  put(own_part(job, "frame_all_road_56"), "material", Node::text("unknown"));
+  const model::Plan unstated = plan_of(job);
+  ASSERT_NE(find(unstated, id), nullptr);
+  EXPECT_EQ(find(unstated, id)->verdict, model::Verdict::measure);
+  put(own_part(job, "frame_all_road_56"), "material", Node::text("aluminium"));
+  Node& features = *own_part(job, "frame_all_road_56").find("interfaces");
+  Node spare = Node::map().set("kind", Node::text("steerer")).set("wall", Node::text("composite"));
+  for (const char* size : {"diameter", "length", "inside", "most_below", "least_above"})
+    spare.set(size, Node::text("?"));
+  features.set("spare", std::move(spare));
+  const model::Plan feature = plan_of(job);
+  ASSERT_NE(find(feature, id), nullptr);
+  EXPECT_EQ(find(feature, id)->verdict, model::Verdict::measure);
+  EXPECT_TRUE(has_fact(*find(feature, id), "bridge.composite"));
+}
+
 TEST(JobBridge, WhatIsGuardedAndAssumedIsMeasuredFirst) {
   Node job = example("all_road");
   assume(job, "frame.seat_tube.bore", "31.62 ±0.01 mm");
@@ -374,6 +394,19 @@ TEST(JobBridge, TheStackRefusesTheCupThatStandsTooHigh) {
   const model::Finding* finding = find(plan, "head_bearing_in_seat@frame.upper_seat,headset_upper.outer");
   ASSERT_NE(finding, nullptr);
   EXPECT_EQ(proposed(*finding), std::vector<std::string>{"reducing_seat_52_418"});
+}
+
+TEST(JobBridge, ALengthThatDoesNotComeOutIsNoMatterOfAnAdapter) {
+  Node job = example("all_road");
+  Node& wheel = place(job, "rear_wheel");
+  put(wheel, "part", Node::text("wheel_rear_130"));
+  take_out(wheel, "values");
+  const model::Plan plan = plan_of(job);
+  const model::Finding* fill = find(plan, "cassette_rings.cassette_fill@rear_wheel.freehub,cassette.body");
+  ASSERT_NE(fill, nullptr);
+  EXPECT_EQ(fill->governs, model::Edge::from);  // the body is too short, and a ring takes more of it
+  EXPECT_EQ(fill->verdict, model::Verdict::stop);
+  EXPECT_TRUE(fill->additions.empty());
 }
 
 TEST(JobBridge, FluidsAreNeverBridged) {
