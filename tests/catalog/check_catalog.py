@@ -4,8 +4,9 @@
   check_catalog.py [--write]
 
 The tables between the marks `<!-- kinds -->` and `<!-- parts -->` of docs/catalog.md are written by this script; without
-`--write` it fails when they are not what the catalog says. It also fails for a part that no example, test or pair uses,
-for a new part with dimensions but without a paper, for a
+`--write` it fails when they are not what the catalog says. It also fails for a part that no example, test or pair uses
+(a job has it in a place or as a line, a pair holds it against another, a test names it as a text; a word in a comment is no use),
+for a new part with dimensions but without a paper, for a value or limit of a standard that does not name the document, for a
 dimension that does not say how it is measured, for a rule that does not say its source and what it guards, and when the
 catalog has fewer than 60 families.
 """
@@ -70,14 +71,71 @@ def page_with(text, mark, lines):
     return head + begin + "\n" + "\n".join(lines) + "\n" + end + tail
 
 
+def scalars(node, key=""):
+    """(key, text) of every scalar of a document; in a list, the key of the list."""
+    if isinstance(node, dict):
+        for name, value in node.items():
+            yield from scalars(value, name)
+    elif isinstance(node, list):
+        for value in node:
+            yield from scalars(value, key)
+    else:
+        yield key, str(node)
+
+
+def used_in_jobs():
+    """Parts that fill a place or are a line of a job: `place: id`, or `part: id`."""
+    for file in [*(ROOT / "examples").glob("*.yaml"), *(ROOT / "tests").rglob("job*.yaml")]:
+        job = yaml.load(file.read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
+        if not isinstance(job, dict):
+            continue
+        yield from (entry for entry in (job.get("places") or {}).values() if isinstance(entry, str))
+        yield from (text for key, text in scalars([job.get("places"), job.get("lines")]) if key == "part")
+
+
+def used_in_pairs():
+    """Parts held against one another by tests/kinds/pairs.yaml: `own: id.feature`."""
+    pairs = yaml.load((ROOT / "tests/kinds/pairs.yaml").read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
+    yield from (text.split(".")[0] for key, text in scalars(pairs) if key in ("own", "other"))
+
+
+def used_in_code():
+    """Parts that a test names as a text of its own; what a comment says does not count."""
+    for file in (ROOT / "tests").rglob("*.cpp"):
+        code = re.sub(r"//[^\n]*|/\*.*?\*/", "", file.read_text(encoding="utf-8"), flags=re.DOTALL)
+        yield from re.findall(r'"(\w+)"', code)
+
+
 def used_names():
-    """Every word of the examples and tests; golden files only repeat what an example has."""
-    names = set()
-    for folder in ("examples", "tests"):
-        for file in (ROOT / folder).rglob("*"):
-            if file.suffix in {".yaml", ".json", ".cpp", ".csv", ".py"} and "golden" not in file.parts:
-                names.update(re.findall(r"\w+", file.read_text(encoding="utf-8", errors="replace")))
-    return names
+    return {*used_in_jobs(), *used_in_pairs(), *used_in_code()}
+
+
+# A document that a reader can find: who issued it, and its number or its title.
+DOCUMENT = re.compile(
+    r"^(ISO|JIS|DIN|EN|BS|ANSI|ASTM|TBIS|NFPA|\d+ CFR)\b[ A-Z-]*\d|^[A-Z]\w+( \w+){3,}, [\w ]+: .+"
+)
+
+
+def stated_standards(node):
+    """What stands under `standard` anywhere in an entry."""
+    return [text for key, text in scalars(node) if key == "standard"]
+
+
+def bare_standards(node):
+    """Values whose text ends in the word `standard`: they name no document."""
+    return [text for _, text in scalars(node) if re.search(r"\d\S*( \S+)? standard$", text)]
+
+
+def standard_faults():
+    for folder, key in (("parts", "parts"), ("kinds", "kinds"), ("bicycles", None), ("sections", None)):
+        for file in sorted((ROOT / "catalog" / folder).rglob("*.yaml")):
+            document = yaml.load(file.read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
+            for entry in document[key] if key else [document]:
+                for text in stated_standards(entry):
+                    if not DOCUMENT.search(text):
+                        yield f"{file.name}: {entry['id']} calls this a standard, and it names no document: {text}"
+                for text in bare_standards(entry):
+                    yield f"{file.name}: {entry['id']} says `{text}` without the document; write {{value: ..., standard: \"...\"}}"
 
 
 def faults():
@@ -112,7 +170,7 @@ def main():
     if "--write" in sys.argv[1:]:
         PAGE.write_text(wanted, encoding="utf-8")
         text = wanted
-    found = [*faults(), *kind_faults()]
+    found = [*faults(), *kind_faults(), *standard_faults()]
     if text != wanted:
         found.append("docs/catalog.md: its tables are not what the catalog says; run tests/catalog/check_catalog.py --write")
     print("\n".join(found) if found else "catalog: every entry used, tables as the catalog is")
