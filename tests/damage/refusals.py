@@ -16,13 +16,19 @@ def own_parts(shop):
 
 
 def ports(shop):
-    """A line ends at a port that the part in its place has."""
+    """A line ends at ports that the parts in its places have, and its ends are of their families."""
     for line in shop.job.get("lines") or []:
+        families = []
         for side in ("from", "to"):
             name, port = shop.in_template(line[side]).split(".", 1)
             part = shop.places[name].part
-            if part and port not in [one["id"] for one in part.get("device", {}).get("ports", [])]:
+            there = {one["id"]: one["family"] for one in (part or {}).get("device", {}).get("ports", [])}
+            families += [there[port]] if port in there else []
+            if part and port not in there:
                 yield f"{part['id']} has no port {port}"
+        ends = [one["family"] for one in shop.parts[line["part"]]["line"]["ends"]]
+        if len(families) == 2 and sorted(families) != sorted(ends):
+            yield f"{line['id']} has ends {ends} for ports {families}"
 
 
 def stands_elsewhere(catalog, part):

@@ -93,8 +93,8 @@ class Form:
         return frozenset(terms | pieces)
 
     def off_wish(self, lengths):
-        """(whether it lies beside its wish for certain, distance of its nominal from the target)."""
-        beside = self.wish is not None and self.certainty(lengths, self.wish) == "fails"
+        """(whether it does not lie wholly inside its wish, distance of its nominal from the target)."""
+        beside = self.wish is not None and self.certainty(lengths, self.wish) != "holds"
         definition = self.definition
         if "target" not in definition and "target_from" not in definition:
             return beside, 0
