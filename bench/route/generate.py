@@ -152,7 +152,7 @@ def record_missing(program, jobs):
     rows = read_rows()
     known = {(r["size"], int(r["number"])) for r in rows}
     wanted = [(size, n) for size, count in COUNTS.items() for n in range(count) if (size, n) not in known]
-    wanted.sort(key=lambda w: w[1] // 20)  # the set of the bench first
+    wanted.sort(key=lambda w: (SETS["fresh"](*w), w[1] // 20))
     oracle = Oracle(program)
     with concurrent.futures.ThreadPoolExecutor(jobs) as pool:
         tasks = [pool.submit(record, oracle, size, n) for size, n in wanted]
