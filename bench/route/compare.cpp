@@ -1,5 +1,5 @@
-// Our solver beside general-purpose ones on the same instances, one thread: time from the parsed instance to the proof,
-// listing of ways and building of models included. What is unproven at the limit counts as the limit.
+// Our solver beside general-purpose ones on the same instances, one thread: processor time from the parsed instance to
+// the listing of ways and building of models included. What is unproven at the limit counts as the limit.
 //   route_compare [--limit SECONDS] [--only NAME] [--answers CSV] [--lp DIR] FILE...
 #include <algorithm>
 #include <cmath>

@@ -44,7 +44,7 @@ class Dice:
 
 
 def distance(p, q):
-    return (math.isqrt(4 * sum((a - b) ** 2 for a, b in zip(p, q))) + 1) // 2
+    return (math.isqrt(4 * sum((a - b) ** 2 for a, b in zip(q, p))) + 1) // 2
 
 
 def choose_cells(dice, family, size):

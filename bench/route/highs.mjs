@@ -1,19 +1,21 @@
-// HiGHS on every program (*.lp) of a folder, as CSV: instance,verdict,optimum. Versions first, as comment.
-//   HIGHS_FROM=FOLDER node highs.mjs DIR SECONDS      FOLDER has node_modules/highs
+// HiGHS on whole-number programs (*.lp): one CSV an instance, those that are there already are left alone.
+//   HIGHS_FROM=FOLDER node highs.mjs SECONDS OUT FILE...      FOLDER has node_modules/highs
 import { createRequire } from 'node:module';
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { basename } from 'node:path';
 
-const require = createRequire(process.env.HIGHS_FROM + '/');
-const load = require('highs');
-const [folder, seconds] = process.argv.slice(2);
+const load = createRequire(process.env.HIGHS_FROM + '/')('highs');
+const [seconds, out, ...files] = process.argv.slice(2);
 const words = { Optimal: 'optimal', Infeasible: 'infeasible' };
 
-console.log(`# HiGHS as npm highs ${JSON.parse(readFileSync(process.env.HIGHS_FROM + '/node_modules/highs/package.json')).version}`);
-console.log('instance,verdict,optimum');
-for (const file of readdirSync(folder).filter((name) => name.endsWith('.lp')).sort()) {
+for (const file of files) {
+  const name = basename(file, '.lp');
+  const answer = `${out}/${name}.csv`;
+  if (existsSync(answer)) continue;
   const highs = await load();
   const options = { time_limit: Number(seconds), mip_rel_gap: 0, mip_abs_gap: 0.5 };
-  const solution = highs.solve(readFileSync(`${folder}/${file}`, 'utf8'), options);
+  const solution = highs.solve(readFileSync(file, 'utf8'), options);
   const verdict = words[solution.Status] ?? 'unproven';
-  console.log(`${file.slice(0, -3)},${verdict},${verdict === 'optimal' ? Math.round(solution.ObjectiveValue) : ''}`);
+  const optimum = verdict === 'optimal' ? Math.round(solution.ObjectiveValue) : '';
+  writeFileSync(answer, `instance,verdict,optimum\n${name},${verdict},${optimum}\n`);
 }

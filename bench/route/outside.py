@@ -40,11 +40,14 @@ def ask(compare, solver, files, folder, programs=None):
     return {name: found for file in files for name, found in answers(folder / f"{file.stem}.csv").items()}
 
 
-def highs(highs_from, programs, out):
+def highs(highs_from, programs, folder):
+    folder.mkdir(parents=True, exist_ok=True)
     script = pathlib.Path(__file__).with_name("highs.mjs")
-    with open(out, "w") as file:
-        subprocess.run(["node", script, programs, SECONDS], env={"HIGHS_FROM": highs_from, "PATH": "/usr/local/bin:/usr/bin:/bin"}, stdout=file, check=True)
-    return answers(out), out.read_text().splitlines()[0].lstrip("# ")
+    environment = {"HIGHS_FROM": str(pathlib.Path(highs_from).resolve()), "PATH": "/usr/local/bin:/usr/bin:/bin"}
+    subprocess.run(["node", script, SECONDS, folder, *programs], env=environment, check=True)
+    found = {name: answer for file in programs for name, answer in answers(folder / f"{file.stem}.csv").items()}
+    version = json.loads((pathlib.Path(highs_from) / "node_modules/highs/package.json").read_text())["version"]
+    return found, f"HiGHS as npm highs {version}"
 
 
 def write_optima(work, compare, highs_from):
@@ -53,7 +56,7 @@ def write_optima(work, compare, highs_from):
     generate.write_instances(instances, "equality", None)
     files = [instances / f"{generate.name_of(row)}.json" for row in generate.read_rows() if row["size"] != "xl"]
     z3 = ask(compare, "z3", files, work / "z3", programs)
-    by_highs, version = highs(highs_from, programs, work / "highs.csv")
+    by_highs, version = highs(highs_from, [programs / f"{file.stem}.lp" for file in files], work / "highs")
     wrong = [f"{name}: Z3 {z3.get(name)}, HiGHS {by_highs.get(name)}" for name in sorted(by_highs) if z3.get(name) != by_highs[name] or by_highs[name][0] == "unproven"]
     with open(TABLE, "w") as out:
         out.write(f"# Instances of bench/route/generate.py by Z3 {z3_version()} (optimise) and {version} on columns, {datetime.date.today()}; both say the same.\n")

@@ -1,5 +1,5 @@
 #pragma once
-// Runs one solver on one instance in a process of its own, with a limit on the clock.
+// Runs one solver on one instance in a process of its own, with a limit on its processor time.
 
 #include <functional>
 #include <string>
@@ -11,18 +11,18 @@ namespace route_peers {
 
 struct Run {
   Answer answer;
-  double seconds = 0;  ///< to the proof; the limit when there is none
+  double seconds = 0;  ///< of processor time to the proof; the limit when there is none
 };
 
 struct Contestant {
   std::string name;
   /// Makes ready whatever is not counted (parsing) and gives back what is: list the ways, build the model, solve.
-  std::function<std::function<Answer(double)>(const std::string& file)> prepare;
+  std::function<std::function<Answer()>(const std::string& file)> prepare;
 };
 
 std::vector<Contestant> contestants();
 
-/// The median of up to five runs while they are short; one run when it is long.
+/// The mean of several runs while they are short; one run when it is long.
 Run timed(const Contestant& contestant, const std::string& file, double limit);
 
 }  // namespace route_peers

@@ -64,15 +64,15 @@ class Frame:
 
 
 def apart(p, q):
-    return math.sqrt(sum((a - b) ** 2 for a, b in zip(p, q)))
+    return math.sqrt(sum((a - b) ** 2 for a, b in zip(q, p)))
 
 
 def whole_apart(p, q):
-    return (math.isqrt(4 * sum((a - b) ** 2 for a, b in zip(p, q))) + 1) // 2
+    return (math.isqrt(4 * sum((a - b) ** 2 for a, b in zip(q, p))) + 1) // 2
 
 
-def turn_class(p, at, q):
-    u, v = [b - a for a, b in zip(p, at)], [b - a for a, b in zip(at, q)]
+def turn_class(before, at, after):
+    u, v = [b - a for a, b in zip(before, at)], [b - a for a, b in zip(at, after)]
     uu, vv, uv = (sum(a * b for a, b in zip(x, y)) for x, y in ((u, u), (v, v), (u, v)))
     if not uu or not vv:
         return 0
