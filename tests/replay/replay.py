@@ -114,7 +114,8 @@ def main():
                     tally.judge(form, problem, plan, arguments.orders)
     print("plans replayed:", dict(tally.plans), "damaged plans refused:", dict(tally.refused))
     wrong = tally.wrong + [f"nothing to judge: {what}" for what in tally.missing()]
-    print("\n".join(wrong))
+    for line in wrong:
+        print(line)
     return 1 if wrong else 0
 
 
