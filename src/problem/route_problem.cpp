@@ -204,13 +204,18 @@ class Writer {
 
 }  // namespace
 
+Node write_route(const Problem& problem, const Result& result, const std::string& source) {
+  return Writer(problem, result, source).write();
+}
+
 document::Read<Node> solve_route(const Node& problem, const std::string& file) {
   auto read = read_route(problem, file);
   if (!read) return tl::unexpected(std::move(read.error()));
   engine::route::Options options;
   options.node_limit = document::integer_or(problem, "node_limit", options.node_limit);
   const std::string source = document::text_or(problem, "source");
-  return Writer(*read, engine::route::solve(*read, options), source).write();
+  if (document::boolean_or(problem, "relaxed", false)) return solve_route_relaxed(problem, *read, options, source);
+  return write_route(*read, engine::route::solve(*read, options), source);
 }
 
 }  // namespace cotter::problem

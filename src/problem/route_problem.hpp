@@ -7,6 +7,7 @@
 #include "document/node.hpp"
 #include "document/schema.hpp"
 #include "engine/route/problem.hpp"
+#include "engine/route/result.hpp"
 
 namespace cotter::problem {
 
@@ -19,7 +20,15 @@ document::SchemaRef route_schema();
 /// another, each with its place and the mend.
 document::Read<engine::route::Problem> read_route(const document::Node& problem, const std::string& file);
 
-/// Solves a parsed problem. `file` is the name that diagnostics carry.
+/// A result as a document. `source` is where the problem comes from, or empty.
+document::Node write_route(const engine::route::Problem& problem, const engine::route::Result& result,
+                           const std::string& source);
+
+/// What would have to give way at least, by the fields `relax` of the document: for testing solvers.
+document::Node solve_route_relaxed(const document::Node& document, const engine::route::Problem& problem,
+                                   const engine::route::Options& options, const std::string& source);
+
+/// Solves a parsed problem; with `relaxed` true, by solve_route_relaxed. `file` is the name that diagnostics carry.
 ///
 /// **Fails with** the same as `read_route`. A problem without a way is no failure: the result says `infeasible`.
 document::Read<document::Node> solve_route(const document::Node& problem, const std::string& file);

@@ -12,6 +12,8 @@ using Need = Field::Need;
 constexpr std::int64_t k_most_tenths = 2'000;
 constexpr std::int64_t k_most_number = 10'000'000;
 constexpr std::int64_t k_most_steps = 1'000;
+constexpr std::int64_t k_most_extra_steps = 100;
+constexpr std::int64_t k_most_relief_cost = 10'000;
 constexpr std::int64_t k_any = 1'000'000'000'000;
 
 SchemaRef number() {
@@ -22,6 +24,9 @@ SchemaRef tenths() {
 }
 SchemaRef index_or_none() {
   return document::integer_schema(-1, k_most_steps);
+}
+SchemaRef relief_cost() {
+  return document::integer_schema(-1, k_most_relief_cost);
 }
 SchemaRef name() {
   return document::text_schema(200);
@@ -60,6 +65,22 @@ SchemaRef apertures_listed() {
   return document::list_schema(document::integer_schema(0, k_most_steps), 0, engine::route::k_most_apertures);
 }
 
+SchemaRef aperture_relief_schema() {
+  return document::object_schema("relief of an aperture",
+                                 {{"extra_steps", document::integer_schema(0, k_most_extra_steps), Need::optional,
+                                   "Steps beyond enlarge_max, in 0.1 mm."},
+                                  {"extra_cost", relief_cost(), Need::optional, "Cost of each of them."},
+                                  {"share_cost", relief_cost(), Need::optional,
+                                   "Cost of taking an exclusive aperture for a shared one; -1 = never."}});
+}
+
+SchemaRef line_relief_schema() {
+  return document::object_schema(
+      "relief of a line",
+      {{"drop_cost", relief_cost(), Need::optional, "Cost of leaving the line out; -1 = never."},
+       {"length_cost", relief_cost(), Need::optional, "Cost of a length that does not suit; -1 = never."}});
+}
+
 SchemaRef aperture_schema() {
   return document::object_schema(
       "aperture",
@@ -76,8 +97,7 @@ SchemaRef aperture_schema() {
        {"enlarge_max", document::integer_schema(0, k_most_steps), Need::optional, "Permitted enlargement, in 0.1 mm."},
        {"enlarge_cost", number(), Need::optional, "Cost of each 0.1 mm."},
        {"taken", document::boolean_schema(), Need::optional, "Something else sits in it: nothing may pass."},
-       {"relax", document::anything_schema(), Need::optional,
-        "Not used: nothing beyond what is permitted is planned."}});
+       {"relax", aperture_relief_schema(), Need::optional, "What may give way when relaxed is true."}});
 }
 
 SchemaRef seat_schema() {
@@ -124,7 +144,7 @@ SchemaRef line_schema() {
                 "The end that cannot be parted from its device; the other one leads."},
                {"through", apertures_listed(), Need::optional, "Apertures it must pass."},
                {"avoids", apertures_listed(), Need::optional, "Apertures it must not pass."},
-               {"relax", document::anything_schema(), Need::optional, "Not used."}});
+               {"relax", line_relief_schema(), Need::optional, "What may give way when relaxed is true."}});
 }
 
 }  // namespace
@@ -145,6 +165,8 @@ SchemaRef route_schema() {
        {"seed", document::integer_schema(-k_any, k_any), Need::optional, "Not used."},
        {"hole_scale_percent", document::integer_schema(0, k_any), Need::optional, "Not used."},
        {"fault", document::anything_schema(), Need::optional, "Not used."},
+       {"relaxed", document::boolean_schema(), Need::optional,
+        "For testing solvers: what would have to give way at least, by the fields relax. Never a plan."},
        {"node_limit", document::integer_schema(1, k_any), Need::optional, "Most steps of the search for the proof."},
        {"rules", rules_schema(), Need::required, "Rules and costs."},
        {"cells", document::list_schema(name(), 0, engine::route::k_most_cells), Need::required, "Hollow stretches."},

@@ -8,7 +8,7 @@ namespace {
 
 constexpr double k_growth = 1.05;
 constexpr double k_largest = 1e100;
-constexpr double k_disputed = 20;
+constexpr double k_disputed = 4;
 /// What a question counts before it has made any trouble, in parts of one blame.
 constexpr double k_start = 0.2;
 

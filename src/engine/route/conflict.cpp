@@ -13,7 +13,7 @@ namespace {
 constexpr std::int64_t k_way_limit = 20'000;
 
 /// Nodes spent on the question whether one aperture alone stands in the way.
-constexpr std::int64_t k_contest_limit = 10'000;
+constexpr std::int64_t k_contest_limit = 300;
 
 std::size_t index(int i) {
   return static_cast<std::size_t>(i);

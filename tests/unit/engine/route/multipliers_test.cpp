@@ -1,7 +1,8 @@
 // The priced bound where two lines just share an aperture: nothing may be charged for room that the rules allow.
+#include "engine/route/multipliers.hpp"
+
 #include <gtest/gtest.h>
 
-#include "engine/route/multipliers.hpp"
 #include "engine/route/propagation.hpp"
 #include "engine/route/solve.hpp"
 #include "small.hpp"

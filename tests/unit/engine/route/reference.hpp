@@ -6,6 +6,7 @@
 #include <string>
 
 #include "engine/route/problem.hpp"
+#include "engine/route/solve_relaxed.hpp"
 
 namespace cotter::engine::route::reference {
 
@@ -62,6 +63,23 @@ inline Problem read(const std::string& path) {
   for (const auto& d : j["devices"]) problem.devices.push_back(device(d));
   for (const auto& l : j["lines"]) problem.lines.push_back(line(l));
   return problem;
+}
+
+inline std::optional<std::int64_t> cost_or_none(const nlohmann::json& cost) {
+  return cost.get<std::int64_t>() < 0 ? std::nullopt : std::optional(cost.get<std::int64_t>());
+}
+
+inline Relief relief(const std::string& path) {
+  std::ifstream file(path);
+  const nlohmann::json j = nlohmann::json::parse(file);
+  Relief relief;
+  for (const auto& a : j["apertures"]) {
+    const auto& relax = a["relax"];
+    relief.apertures.push_back({relax["extra_steps"], relax["extra_cost"], cost_or_none(relax["share_cost"])});
+  }
+  for (const auto& l : j["lines"])
+    relief.lines.push_back({cost_or_none(l["relax"]["drop_cost"]), cost_or_none(l["relax"]["length_cost"])});
+  return relief;
 }
 
 }  // namespace cotter::engine::route::reference

@@ -65,5 +65,26 @@ TEST(RouteReference, EightInstancesUnderBothLimitsOfPulling) {
   }
 }
 
+// Source: the same table, columns least_relax_cost and objective_after_relax; pulling share 600.
+TEST(RouteReference, ImpossibleInstancesGiveWayAtTheLeastCost) {
+  if (!folder()) {
+    if (must_run()) FAIL() << "no reference data";
+    GTEST_SKIP() << "skipped: no reference data";
+  }
+  int impossible = 0;
+  for (const auto& row : rows(*folder() + "optima.csv")) {
+    if (row[2] != "infeasible") continue;
+    SCOPED_TRACE(row[0]);
+    ++impossible;
+    const std::string path = *folder() + row[0] + ".json";
+    const RelaxedResult result = solve_relaxed(reference::read(path), reference::relief(path));
+    ASSERT_EQ(result.status, Status::optimal);
+    EXPECT_EQ(std::to_string(*result.relax_cost), row[4]);
+    EXPECT_EQ(std::to_string(*result.plan.objective), row[5]);
+    EXPECT_EQ(violations(result.granted, result.plan), std::vector<std::string>{});
+  }
+  EXPECT_EQ(impossible, 4);
+}
+
 }  // namespace
 }  // namespace cotter::engine::route
