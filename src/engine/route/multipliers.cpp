@@ -236,7 +236,8 @@ std::int64_t Multipliers::tune(const Domains& domains, int rounds, std::int64_t 
       since_better = 0;
     }
   }
-  prices_ = best_prices_;
+  // Where nothing costs anything, prices only have to be right up to a factor, and those that drift find more.
+  if (unit_ != 0) prices_ = best_prices_;
   return bound(domains);
 }
 

@@ -31,7 +31,7 @@ class Multipliers {
   /// Solves all parts for these domains, which must be settled. The bound in thousandths.
   std::int64_t bound(const Domains& domains);
   /// Moves the prices in at most `rounds` steps towards a bound of `target` (thousandths); stops when it is reached.
-  /// Ends at the best prices met. Returns the best bound.
+  /// Ends at the best prices met, or where nothing costs anything at the last ones. Returns the bound there.
   std::int64_t tune(const Domains& domains, int rounds, std::int64_t target);
   /// Drops the ways and seats with which the bound of the last call of `bound` would reach `target`.
   bool drop_dear(Domains& domains, Propagation& propagation, std::int64_t target) const;

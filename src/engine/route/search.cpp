@@ -18,7 +18,7 @@ constexpr int k_insertions = 3;
 constexpr int k_rounds_at_the_root = 60;
 constexpr int k_rounds_of_doubt = 60;
 constexpr int k_rounds_at_a_node = 6;
-constexpr int k_rounds_in_doubt = 0;
+constexpr int k_rounds_in_doubt = 3;
 /// Where nothing costs anything, a bound of this much says that there is no plan.
 constexpr std::int64_t k_no_plan = 1;
 
