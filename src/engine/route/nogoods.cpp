@@ -7,13 +7,16 @@ namespace cotter::engine::route {
 
 namespace {
 
-constexpr std::size_t k_most_nogoods = 8'000;
+constexpr std::size_t k_most_nogoods = 2'000;
+/// Longer ones say too little to be worth looking at.
+constexpr std::size_t k_longest = 16;
 /// Nogoods up to this length are never forgotten while others are left.
 constexpr std::size_t k_short = 4;
 
 }  // namespace
 
 void Nogoods::add(std::vector<Literal> literals) {
+  if (literals.size() > k_longest) return;
   if (list_.size() >= k_most_nogoods) forget();
   for (const Literal literal : literals) at_[literal.code].push_back(static_cast<std::uint32_t>(list_.size()));
   list_.push_back(std::move(literals));

@@ -13,7 +13,8 @@ class Nogoods {
  public:
   explicit Nogoods(const Variables& variables) : at_(2 * variables.count()) {}
 
-  /// Remembers that the literals cannot all hold; two or more of them. Forgets the longer older half when full.
+  /// Remembers that the literals cannot all hold; two or more of them. Very long ones are not kept; forgets the longer
+  /// older half when full.
   void add(std::vector<Literal> literals);
 
   enum class Check { holds, broken };

@@ -68,15 +68,16 @@ bool Tree::jump_back(const std::vector<Literal>& nogood) {
   return settle(levels_[level], options_.rounds);
 }
 
-/// After a failure: learns and jumps back until a node stands; false when nothing is left.
+/// After a failure: learns and jumps back until a node stands; false when nothing is left, or the limit is reached.
 bool Tree::back_out() {
-  while (true) {
+  while (++nodes_ <= options_.node_limit) {
     ++conflicts_;
     const std::vector<Literal> nogood = shrunk();
     if (nogood.empty()) return false;
     branching_.blame(nogood);
     if (jump_back(nogood)) return true;
   }
+  return false;
 }
 
 bool Tree::decide(Literal literal) {
@@ -104,7 +105,7 @@ Tree::End Tree::run(Domains root, std::int64_t target, const Leaf& leaf) {
       if (++nodes_ > options_.node_limit) return End::limit;
       stands = decide(*literal);
     }
-    if (!stands && !back_out()) return End::exhausted;
+    if (!stands && !back_out()) return nodes_ > options_.node_limit ? End::limit : End::exhausted;
     if (options_.restarts && static_cast<double>(conflicts_) > restart) {
       restart = restart * k_restart_growth + static_cast<double>(k_first_restart);
       decisions_.clear();
