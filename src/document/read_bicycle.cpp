@@ -47,6 +47,7 @@ void read_offset(const Spot& list, model::Seat& seat) {
 
 model::Seat read_seat(const Spot& spot, const std::vector<std::string>& places, Diagnostics& diagnostics) {
   model::Seat seat;
+  seat.id = spot.at("id").text();
   seat.place = spot.at("place").text();
   seat.cell = spot.at("cell").text();
   seat.point = spot.at("point").text();
@@ -57,6 +58,10 @@ model::Seat read_seat(const Spot& spot, const std::vector<std::string>& places, 
     report_unknown(diagnostics, spot.at("place"), "place", places);
   if (seat.cell != "outside") read_pair(spot.at("cell"), places, "`outside` or `place.cell`", diagnostics);
   read_pair(spot.at("opening"), places, "`place.opening`", diagnostics);
+  for (const Spot& entry : spot.at("entries").items()) {
+    read_pair(entry, places, "`place.opening`", diagnostics);
+    seat.entries.push_back(entry.text());
+  }
   return seat;
 }
 
@@ -124,6 +129,7 @@ model::Bicycle read_bicycle(const Spot& spot, const std::vector<std::string>& op
   bicycle.joints = std::move(own.joints);
   bicycle.connections = std::move(own.connections);
   bicycle.stacks = std::move(own.stacks);
+  bicycle.clearances = std::move(own.clearances);
   for (const Spot& item : spot.at("sections").items()) {
     const auto section = sections.find(item.text());
     if (section == sections.end()) {

@@ -21,7 +21,7 @@ namespace {
 using Texts = std::vector<std::pair<std::string, std::string>>;
 
 const std::vector<std::string> k_kinds{"interface_kinds", "parts",      "section", "bicycle",
-                                       "operations",      "conditions", "tools"};
+                                       "operations",      "conditions", "tools",   "customs"};
 
 struct CatalogFile {
   std::string kind;
@@ -35,6 +35,7 @@ SchemaRef schema_of(const std::string& kind) {
   if (kind == "section") return section_schema();
   if (kind == "conditions") return conditions_schema();
   if (kind == "tools") return tools_schema();
+  if (kind == "customs") return customs_schema();
   return kind == "bicycle" ? bicycle_schema() : operations_schema();
 }
 
@@ -164,7 +165,10 @@ void CatalogReader::read_all_bicycles() {
 }
 
 void CatalogReader::read_bench_rules() {
-  Names conditions, tools;
+  Names conditions, tools, countries;
+  each("customs", [&](const Spot& document, Diagnostics& diagnostics) {
+    read_customs(document, catalog_.brake_customs, countries, diagnostics);
+  });
   each("conditions", [&](const Spot& document, Diagnostics& diagnostics) {
     read_condition_rules(document, conditions, catalog_.conditions, diagnostics);
   });

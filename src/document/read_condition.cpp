@@ -87,6 +87,19 @@ void read_condition_rules(const Spot& document, Names& names, std::vector<model:
   }
 }
 
+void read_customs(const Spot& document, std::vector<model::BrakeCustom>& customs, Names& names,
+                  Diagnostics& diagnostics) {
+  for (const Spot& item : document.at("brakes").items()) {
+    for (const Spot& country : item.at("countries").items()) {
+      if (!country.is_scalar()) continue;
+      const auto [seen, is_new] = names.emplace(country.text(), Seen{diagnostics.file(), country.mark()});
+      if (!is_new) report_duplicate(diagnostics, country, "country", seen->second);
+    }
+    customs.push_back(
+        {item.at("left").text() != "rear", item.at("countries").texts(), read_source(item.at("source"), diagnostics)});
+  }
+}
+
 void read_substitutes(const Spot& document, std::vector<model::ToolSubstitute>& substitutes, Names& names,
                       Diagnostics& diagnostics) {
   for (const Spot& item : document.at("substitutes").items()) {

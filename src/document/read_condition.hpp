@@ -1,5 +1,5 @@
 #pragma once
-// Inspections of used parts, what a used part without one is, and tools that read a feature low.
+// Inspections of used parts, what a used part without one is, tools that read a feature low, customs of countries.
 
 #include <optional>
 #include <vector>
@@ -7,6 +7,7 @@
 #include "document/read_kinds.hpp"
 #include "document/read_spot.hpp"
 #include "document/read_value.hpp"
+#include "model/catalog.hpp"
 #include "model/condition.hpp"
 
 namespace cotter::document {
@@ -18,6 +19,10 @@ std::optional<model::Condition> read_condition(const Spot& spot, const ValueCont
 /// Rules of one `conditions` document, in their order. **Fails with** `duplicate_id`.
 void read_condition_rules(const Spot& document, Names& names, std::vector<model::ConditionRule>& rules,
                           Diagnostics& diagnostics);
+
+/// Which hand brakes which wheel, of one `customs` document. **Fails with** `duplicate_id` for a country named twice.
+void read_customs(const Spot& document, std::vector<model::BrakeCustom>& customs, Names& names,
+                  Diagnostics& diagnostics);
 
 /// Substitutes of one `tools` document. **Fails with** `duplicate_id` for a pair of tools given twice.
 void read_substitutes(const Spot& document, std::vector<model::ToolSubstitute>& substitutes, Names& names,

@@ -51,7 +51,7 @@ class FactChecker {
 
 constexpr const char* k_place_facts =
     "place:<place>, open:<place>, kind:<place.interface>=<kind>, family:<place>=<family>, "
-    "material:<place>=<material>, each with `!` in front for its opposite";
+    "material:<place>=<material>, hand:left=<front or rear>, each with `!` in front for its opposite";
 constexpr const char* k_facts =
     "place:<place>, open:<place>, line:<wire, hose or housing>, kind:<place.interface>=<kind>, "
     "family:<place>=<family>, "
@@ -81,6 +81,7 @@ void check_fact(const Spot& spot, const FactNames& names, Diagnostics& diagnosti
   const FactChecker checker(spot, diagnostics);
   const bool alone = fact.word == "shell_lines" || fact.word == "pulled_lines" || fact.word == "used_parts";
   if (alone && fact.subject.empty()) return;
+  if (fact.word == "hand" && fact.subject == "left") return checker.require("brake", fact.equals, {"front", "rear"});
   if (fact.word == "line") return checker.require("kind of line", fact.subject, {"wire", "hose", "housing"});
   if (fact.word == "rework") return checker.require("operation", fact.subject, names.operations);
   if (fact.word == "cut") return checker.require("cut", fact.subject, names.cut_forms);
@@ -98,13 +99,14 @@ void check_template_facts(const Spot& document, const FactNames& names, Diagnost
   const auto check_all = [&](const Spot& entry) {
     for (const Spot& fact : entry.at("when").items()) {
       const std::string word = fact.is_scalar() ? fact_in(fact.text()).word : "";
-      if (word == "kind" || word == "family" || word == "material" || word == "place" || word == "open")
+      if (word == "hand" || word == "kind" || word == "family" || word == "material" || word == "place" ||
+          word == "open")
         check_fact(fact, names, diagnostics);
       else
         FactChecker(fact, diagnostics).refuse(k_place_facts);
     }
   };
-  for (const char* list : {"joints", "connections", "stacks"})
+  for (const char* list : {"joints", "connections", "stacks", "clearances"})
     for (const Spot& entry : document.at(list).items()) {
       check_all(entry);
       for (const char* part : {"forms", "slots"})

@@ -77,6 +77,10 @@ model::Opening read_opening(const Spot& spot, const ValueContext& context, const
   opening.from = spot.at("from").text();
   opening.side = spot.at("side").text();
   opening.insert = spot.at("insert").text();
+  opening.thread = spot.at("thread").text();
+  for (const Spot& bore : spot.at("holds").items())
+    opening.holds.push_back(
+        read_number(bore, Dimension::length, Sign::positive, context, diagnostics).value_or(quantity::Value{}));
   opening.shared = spot.at("shared").flag(false);
   opening.distance = read_number(spot.at("distance"), Dimension::length, Sign::not_negative, context, diagnostics)
                          .value_or(quantity::Value{});
@@ -98,7 +102,7 @@ void check_passage(const Spot& spot, const model::Passage& passage, const model:
     check_hole(spot.at("shape"), passage.shape, *tube, diagnostics);
 }
 
-/// Cross-section of a line's end: round, or a rectangle.
+/// Cross-section of a line's end or of a device: round, or a rectangle.
 model::ClearShape read_connector(const Spot& spot, const ValueContext& context, Diagnostics& diagnostics) {
   const auto length = [&](const char* key) {
     return read_number(spot.at(key), Dimension::length, Sign::positive, context, diagnostics);
@@ -107,11 +111,11 @@ model::ClearShape read_connector(const Spot& spot, const ValueContext& context, 
   const bool is_rectangle = spot.at("width").exists() && spot.at("height").exists();
   if (spot.is_map() && is_round == is_rectangle)
     report(diagnostics, spot, is_round ? "too_many" : "missing_field",
-           "The end of a line is either round or a rectangle.", "`round: 5 mm`, or `width: 3.3 mm, height: 4.2 mm`");
+           "A cross-section is either round or a rectangle.", "`round: 5 mm`, or `width: 3.3 mm, height: 4.2 mm`");
   const auto first = length(is_round ? "round" : "width");
   const auto second = is_round ? first : length("height");
   if (!first || !second) return {};
-  return {*first, *second, is_round};
+  return {*first, *second, is_round ? model::ClearShape::Outline::round : model::ClearShape::Outline::slot};
 }
 
 void check_lengths(const Spot& spot, Diagnostics& diagnostics) {
@@ -157,19 +161,10 @@ void read_hollows(const Spot& spot, const ValueContext& context, model::Part& pa
   }
 }
 
-std::optional<model::Device> read_device(const Spot& spot, Diagnostics& diagnostics) {
-  if (!spot.is_map()) return std::nullopt;
-  model::Device device;
-  IdList ports("port", diagnostics);
-  for (const Spot& item : spot.at("ports").items()) {
-    ports.add(item.at("id"));
-    device.ports.push_back({item.at("id").text(), item.at("family").text()});
-  }
-  return device;
-}
+namespace {
 
-std::optional<model::LineForm> read_line(const Spot& spot, const ValueContext& context, Diagnostics& diagnostics) {
-  if (!spot.is_map()) return std::nullopt;
+/// What lines and captive leads have in common: all but the ends.
+model::LineForm read_line_body(const Spot& spot, const ValueContext& context, Diagnostics& diagnostics) {
   const auto length = [&](const Spot& at) {
     return read_number(at, Dimension::length, Sign::positive, context, diagnostics).value_or(quantity::Value{});
   };
@@ -178,6 +173,44 @@ std::optional<model::LineForm> read_line(const Spot& spot, const ValueContext& c
   if (kind == "hose") line.kind = model::LineForm::Kind::hose;
   if (kind == "housing") line.kind = model::LineForm::Kind::housing;
   line.diameter = length(spot.at("diameter"));
+  for (const Spot& item : spot.at("lengths").items()) line.lengths.push_back(length(item));
+  check_lengths(spot, diagnostics);
+  line.longest = length(spot.at("longest"));
+  line.bend_radius = length(spot.at("bend_radius"));
+  line.bare = spot.at("bare").flag(false);
+  return line;
+}
+
+/// The captive end is as thick as the line; only the free one is ever pulled.
+std::optional<model::LineForm> read_lead(const Spot& spot, const std::string& family, const ValueContext& context,
+                                         Diagnostics& diagnostics) {
+  if (!spot.is_map()) return std::nullopt;
+  model::LineForm lead = read_line_body(spot, context, diagnostics);
+  lead.family_a = family;
+  lead.family_b = spot.at("plug").at("family").text();
+  lead.connector_a = {lead.diameter, lead.diameter, model::ClearShape::Outline::round};
+  lead.connector_b = read_connector(spot.at("plug"), context, diagnostics);
+  return lead;
+}
+
+}  // namespace
+
+std::optional<model::Device> read_device(const Spot& spot, const ValueContext& context, Diagnostics& diagnostics) {
+  if (!spot.is_map()) return std::nullopt;
+  model::Device device;
+  IdList ports("port", diagnostics);
+  for (const Spot& item : spot.at("ports").items()) {
+    ports.add(item.at("id"));
+    const std::string family = item.at("family").text();
+    device.ports.push_back({item.at("id").text(), family, read_lead(item.at("lead"), family, context, diagnostics)});
+  }
+  if (spot.at("body").is_map()) device.body = read_connector(spot.at("body"), context, diagnostics);
+  return device;
+}
+
+std::optional<model::LineForm> read_line(const Spot& spot, const ValueContext& context, Diagnostics& diagnostics) {
+  if (!spot.is_map()) return std::nullopt;
+  model::LineForm line = read_line_body(spot, context, diagnostics);
   const auto ends = spot.at("ends").items();
   if (ends.size() == 2) {
     line.family_a = ends[0].at("family").text();
@@ -185,10 +218,6 @@ std::optional<model::LineForm> read_line(const Spot& spot, const ValueContext& c
     line.connector_a = read_connector(ends[0], context, diagnostics);
     line.connector_b = read_connector(ends[1], context, diagnostics);
   }
-  for (const Spot& item : spot.at("lengths").items()) line.lengths.push_back(length(item));
-  check_lengths(spot, diagnostics);
-  line.longest = length(spot.at("longest"));
-  line.bend_radius = length(spot.at("bend_radius"));
   return line;
 }
 

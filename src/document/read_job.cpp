@@ -43,7 +43,9 @@ void read_sections(const Spot& root, const model::Catalog& catalog, model::Job& 
   if (names.bicycle() != nullptr) {
     sheet.joints = read_joints(root.at("joints"), names, diagnostics);
     sheet.lines = read_wishes(root.at("lines"), names, diagnostics);
+    sheet.taken = read_taken(root.at("taken"), names, diagnostics);
   }
+  sheet.hands = read_hands(root.at("hands"));
   sheet.aliases = read_aliases(root.at("aliases"), sheet.places, diagnostics);
   sheet.papers = read_papers(root.at("papers"), names, diagnostics);
   job.decisions = read_decisions(root.at("decisions"), diagnostics);

@@ -176,7 +176,7 @@ model::Part read_part(const Spot& spot, const Kinds& kinds, const model::Shop* s
   read_joins(spot.at("joins"), kinds, part, diagnostics);
   part.geometry = read_geometry(spot.at("geometry"), context, diagnostics);
   read_hollows(spot, context, part, diagnostics);
-  part.device = read_device(spot.at("device"), diagnostics);
+  part.device = read_device(spot.at("device"), context, diagnostics);
   part.line = read_line(spot.at("line"), context, diagnostics);
   return part;
 }

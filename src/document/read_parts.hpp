@@ -40,7 +40,7 @@ void read_hollows(const Spot& spot, const ValueContext& context, model::Part& pa
 /// A passage; the names of its cells are checked by the caller, who knows them.
 model::Passage read_passage(const Spot& spot, const ValueContext& context, Diagnostics& diagnostics);
 
-std::optional<model::Device> read_device(const Spot& spot, Diagnostics& diagnostics);
+std::optional<model::Device> read_device(const Spot& spot, const ValueContext& context, Diagnostics& diagnostics);
 std::optional<model::LineForm> read_line(const Spot& spot, const ValueContext& context, Diagnostics& diagnostics);
 
 /// Whether a number of a part's geometry is an angle: its name is `angle` or ends in `_angle`; else it is a length.

@@ -48,6 +48,7 @@ class PlaceReader {
  private:
   void check_template_place(const Spot& where, const model::Place& place);
   void check_part(const Spot& where, const Spot& entry);
+  void check_seat(const Spot& where, const model::Place& place);
   void read_values(const Spot& spot, model::Place& place);
   void check_replaced_sizes(const Spot& spot, const model::Place& place, const model::Part& part);
 
@@ -68,6 +69,15 @@ void PlaceReader::check_template_place(const Spot& where, const model::Place& pl
   }
   const auto [seen, is_new] = filled_.emplace(place.is, Seen{diagnostics_.file(), where.mark()});
   if (!is_new) report_duplicate(diagnostics_, where, "place of the template", seen->second);
+}
+
+void PlaceReader::check_seat(const Spot& where, const model::Place& place) {
+  if (!where.is_scalar() || names_.bicycle() == nullptr) return;
+  std::vector<std::string> known;
+  for (const model::Seat& seat : names_.bicycle()->seats)
+    if (seat.place == place.is && !seat.id.empty()) known.push_back(seat.id);
+  if (std::find(known.begin(), known.end(), place.seat) == known.end())
+    report_unknown(diagnostics_, where, "seat", known);
 }
 
 void PlaceReader::check_part(const Spot& where, const Spot& entry) {
@@ -129,6 +139,8 @@ model::Place PlaceReader::read(const SpotEntry& entry) {
   place.is = is.text(entry.key);
   place.part = part.text();
   place.ordered = spot.at("at_hand").flag(false);
+  place.seat = spot.at("seat").text();
+  check_seat(spot.at("seat"), place);
   place.condition = read_condition(spot.at("condition"), ValueContext{"", &shop_}, diagnostics_);
   place.used = spot.at("used").flag(false) || place.condition;
   if (place.part.empty() && place.used)

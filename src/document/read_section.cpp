@@ -33,6 +33,19 @@ model::ConnectionForm read_connection(const Spot& spot, const std::vector<std::s
   return connection;
 }
 
+model::Clearance read_clearance(const Spot& spot, const std::vector<std::string>& places, Diagnostics& diagnostics) {
+  model::Clearance clearance;
+  clearance.id = spot.at("id").text();
+  clearance.cell = spot.at("cell").text();
+  read_pair(spot.at("cell"), places, "`place.cell`", diagnostics);
+  clearance.inside = read_value_ref(spot.at("inside"), places, diagnostics).value_or(model::ValueRef{});
+  clearance.shaft = read_value_ref(spot.at("shaft"), places, diagnostics).value_or(model::ValueRef{});
+  clearance.keep = read_number(spot.at("keep"), quantity::Dimension::length, Sign::not_negative, {}, diagnostics)
+                       .value_or(quantity::Value{});
+  clearance.when = spot.at("when").texts();
+  return clearance;
+}
+
 using Places = std::set<std::string>;
 
 /// Every place a form of a stack rests on is there.
@@ -76,6 +89,11 @@ Section read_entries(const Spot& spot, const TemplateNames& names, Diagnostics& 
     section.connections.push_back(read_connection(item, names.places, diagnostics));
   }
   section.stacks = read_stacks(spot.at("stacks"), names, diagnostics);
+  IdList clearance_ids("clearance", diagnostics);
+  for (const Spot& item : spot.at("clearances").items()) {
+    clearance_ids.add(item.at("id"));
+    section.clearances.push_back(read_clearance(item, names.places, diagnostics));
+  }
   return section;
 }
 
@@ -89,6 +107,7 @@ std::optional<std::string> given_twice(const Section& section, const model::Bicy
   if (const auto id = first_shared(section.features, bicycle.features)) return id;
   if (const auto id = first_shared(section.joints, bicycle.joints)) return id;
   if (const auto id = first_shared(section.connections, bicycle.connections)) return id;
+  if (const auto id = first_shared(section.clearances, bicycle.clearances)) return id;
   return first_shared(section.stacks, bicycle.stacks);
 }
 
@@ -103,6 +122,9 @@ void add_section(const Section& section, model::Bicycle& bicycle) {
   std::copy_if(section.joints.begin(), section.joints.end(), std::back_inserter(bicycle.joints), joins);
   std::copy_if(section.connections.begin(), section.connections.end(), std::back_inserter(bicycle.connections), joins);
   for (const model::StackDefinition& stack : section.stacks) add_stack(stack, places, bicycle);
+  for (const model::Clearance& clearance : section.clearances)
+    if (places.contains(clearance.inside.place) && places.contains(clearance.shaft.place))
+      bicycle.clearances.push_back(clearance);
 }
 
 }  // namespace cotter::document

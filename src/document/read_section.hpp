@@ -17,6 +17,7 @@ struct Section {
   std::vector<model::JointForm> joints;
   std::vector<model::ConnectionForm> connections;
   std::vector<model::StackDefinition> stacks;
+  std::vector<model::Clearance> clearances;
 };
 using Sections = std::map<std::string, Section>;
 

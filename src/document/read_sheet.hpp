@@ -46,8 +46,12 @@ std::vector<model::Place> read_places(const Spot& spot, const SheetNames& names,
                                       Diagnostics& diagnostics);
 /// **Fails with** `unlike_interfaces` for kinds that can never meet.
 std::vector<model::JointForm> read_joints(const Spot& list, const SheetNames& names, Diagnostics& diagnostics);
-/// **Fails with** `unlike_ends` when the ends of the line do not belong to the ports.
+/// **Fails with** `unlike_ends` when the ends of the line do not belong to the ports, `unknown_name` for a port or an
+/// opening, `missing_field` for a line that is neither a part nor a lead of its device.
 std::vector<model::LineWish> read_wishes(const Spot& list, const SheetNames& names, Diagnostics& diagnostics);
+/// Openings that something else sits in. **Fails with** `unknown_name`, `duplicate_id`.
+std::vector<model::TakenOpening> read_taken(const Spot& list, const SheetNames& names, Diagnostics& diagnostics);
+std::optional<model::BrakeHands> read_hands(const Spot& spot);
 /// **Fails with** `alias_circle`, and `duplicate_id` for an old name that is in use.
 std::map<std::string, std::string> read_aliases(const Spot& spot, const std::vector<model::Place>& places,
                                                 Diagnostics& diagnostics);

@@ -211,24 +211,26 @@ std::optional<model::ClearShape> read_shape(const Spot& spot, const ValueContext
   const bool is_slot = spot.at("width").exists() && spot.at("length").exists();
   const bool mixed = is_round && (spot.at("width").exists() || spot.at("length").exists());
   if (mixed || (!is_round && !is_slot)) {
-    report(diagnostics, spot, mixed ? "too_many" : "missing_field", "The shape is either round or a slot.",
-           "`{round: 6.5 mm}`, or `{width: 7 mm, length: 15 mm}`");
+    report(diagnostics, spot, mixed ? "too_many" : "missing_field", "The shape is round, a slot or an oval.",
+           "`{round: 6.5 mm}`, `{width: 7 mm, length: 15 mm}`, or that with `oval: true`");
     return std::nullopt;
   }
   if (is_round) {
     const auto diameter = length("round");
     if (!diameter) return std::nullopt;
-    return model::ClearShape{*diameter, *diameter, true};
+    return model::ClearShape{*diameter, *diameter, model::ClearShape::Outline::round};
   }
   const auto width = length("width");
   const auto span = length("length");
   if (!width || !span) return std::nullopt;
   if (span->nominal < width->nominal) {
-    report(diagnostics, spot.at("length"), "out_of_range", "A slot is at least as long as it is wide.",
+    report(diagnostics, spot.at("length"), "out_of_range", "An opening is at least as long as it is wide.",
            fmt::format("at least {}", shown(*width)));
     return std::nullopt;
   }
-  return model::ClearShape{*width, *span, width->nominal == span->nominal};
+  if (width->nominal == span->nominal) return model::ClearShape{*width, *span, model::ClearShape::Outline::round};
+  const bool oval = spot.at("oval").flag(false);
+  return model::ClearShape{*width, *span, oval ? model::ClearShape::Outline::oval : model::ClearShape::Outline::slot};
 }
 
 }  // namespace cotter::document

@@ -21,6 +21,7 @@ SchemaRef operations_schema();
 SchemaRef job_schema();
 /// What used parts without an inspection are.
 SchemaRef conditions_schema();
+SchemaRef customs_schema();
 /// Tools that read a feature low which asks for another tool.
 SchemaRef tools_schema();
 /// One line of a journal.

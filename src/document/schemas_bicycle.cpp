@@ -104,14 +104,29 @@ SchemaRef stack_schema() {
 
 SchemaRef seat_schema() {
   return object_schema("seat", {
+                                   optional("id", identifier_schema(), "By which a job can choose it."),
                                    needed("place", identifier_schema()),
                                    needed("cell", short_text_schema(), "`place.cell`, or `outside`."),
                                    needed("point", word_schema(point_words()), "Named point of the skeleton."),
                                    optional("offset", list_schema(integer_schema(-k_most_offset, k_most_offset), 3, 3),
                                             "Millimetres forward, up, to the rider's right."),
                                    optional("opening", short_text_schema(), "`place.opening` that the device uses up."),
+                                   optional("entries", list_schema(short_text_schema(), 1, 10),
+                                            "`place.opening`s that the device is put through, from the outside."),
                                    optional("cost", integer_schema(0, k_most_cost), "Hundredths of a minute."),
                                });
+}
+
+SchemaRef clearance_schema() {
+  return object_schema("clearance",
+                       {
+                           needed("id", identifier_schema()),
+                           needed("cell", short_text_schema(), "`place.cell` that a shaft stands in."),
+                           needed("inside", short_text_schema(), "`place.interface.dimension`: clear diameter there."),
+                           needed("shaft", short_text_schema(), "`place.interface.dimension`: diameter of the shaft."),
+                           needed("keep", length_schema(), "Of the room beside it, for a sleeve and for air."),
+                           when_field(),
+                       });
 }
 
 }  // namespace
@@ -163,6 +178,7 @@ SchemaRef section_schema() {
                      optional("joints", list_schema(joint_schema())),
                      optional("connections", list_schema(connection_schema())),
                      optional("stacks", list_schema(stack_schema())),
+                     optional("clearances", list_schema(clearance_schema())),
                  });
   return schema;
 }
@@ -180,6 +196,7 @@ SchemaRef bicycle_schema() {
                                    optional("joints", list_schema(joint_schema())),
                                    optional("connections", list_schema(connection_schema())),
                                    optional("stacks", list_schema(stack_schema())),
+                                   optional("clearances", list_schema(clearance_schema())),
                                    optional("seats", list_schema(seat_schema())),
                                    optional("passages", list_schema(passage_schema())),
                                });

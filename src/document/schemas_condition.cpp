@@ -64,6 +64,17 @@ SchemaRef conditions_schema() {
   return schema;
 }
 
+SchemaRef customs_schema() {
+  static const SchemaRef schema = object_schema(
+      "customs", {header_field(),
+                  needed("brakes", list_schema(object_schema(
+                                       "brake_custom",
+                                       {needed("left", word_schema({"front", "rear"}), "The brake of the left hand."),
+                                        needed("countries", list_schema(short_text_schema(), 1)),
+                                        needed("source", source_schema())})))});
+  return schema;
+}
+
 SchemaRef tools_schema() {
   static const SchemaRef schema =
       object_schema("tools", {header_field(), needed("substitutes", list_schema(substitute_schema()))});

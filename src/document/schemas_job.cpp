@@ -18,21 +18,44 @@ SchemaRef filled_place_schema() {
           optional("used", boolean_schema(), "This very piece is used, whatever the part's entry says."),
           optional("condition", condition_schema(), "Inspection of this very piece; it makes the piece a used one."),
           optional("values", anything_schema(), "`interface.dimension`: value that replaces the part's own."),
+          optional("seat", identifier_schema(), "The seat it must sit on, where the template offers several."),
       });
   return either_schema({identifier_schema(), filled});
 }
 
+SchemaRef measured_way_schema() {
+  return object_schema("measured_way", {
+                                           needed("way", integer_schema(1, k_most_millimetres), "Millimetres."),
+                                           needed("by", label_schema()),
+                                           needed("on", short_text_schema()),
+                                       });
+}
+
 SchemaRef wish_schema() {
-  return object_schema("line_wish",
-                       {
-                           needed("id", identifier_schema()),
-                           needed("part", identifier_schema()),
-                           needed("from", short_text_schema(), "`place.port`."),
-                           needed("to", short_text_schema(), "`place.port`."),
-                           optional("slack", integer_schema(0, k_most_millimetres), "Millimetres that must be over."),
-                           optional("stow", integer_schema(0, k_most_millimetres), "Millimetres that can be stowed."),
-                           optional("surfaces", integer_schema(0, 20), "How often it may come out and go in again."),
-                       });
+  return object_schema(
+      "line_wish", {
+                       needed("id", identifier_schema()),
+                       optional("part", identifier_schema(), "Left out for a lead of the device at `from`."),
+                       needed("from", short_text_schema(), "`place.port`."),
+                       needed("to", short_text_schema(), "`place.port`."),
+                       optional("slack", integer_schema(0, k_most_millimetres), "Millimetres that must be over."),
+                       optional("stow", integer_schema(0, k_most_millimetres), "Millimetres that can be stowed."),
+                       optional("surfaces", integer_schema(0, 20), "How often it may come out and go in again."),
+                       optional("through", list_schema(short_text_schema(), 1, 20), "`place.opening`s it must pass."),
+                       optional("avoid", list_schema(short_text_schema(), 1, 20), "`place.opening`s it must not."),
+                       optional("measured", measured_way_schema(), "With a string or liner in the frame."),
+                   });
+}
+
+SchemaRef taken_schema() {
+  return object_schema("taken", {needed("opening", short_text_schema(), "`place.opening`."),
+                                 needed("by", label_schema(), "What sits in it.")});
+}
+
+SchemaRef hands_schema() {
+  return object_schema("hands",
+                       {needed("left", word_schema({"front", "rear"}), "The brake of the left hand."),
+                        needed("by", label_schema(), "Who has asked the rider."), needed("on", short_text_schema())});
 }
 
 SchemaRef decision_schema() {
@@ -103,6 +126,8 @@ SchemaRef job_schema() {
                                needed("places", map_schema(filled_place_schema())),
                                optional("joints", list_schema(joint_schema()), "Beyond those of the template."),
                                optional("lines", list_schema(wish_schema())),
+                               optional("taken", list_schema(taken_schema()), "Openings that something else sits in."),
+                               optional("hands", hands_schema(), "Which hand works which brake."),
                                optional("aliases", map_schema(identifier_schema()), "Old name: name now."),
                                optional("decisions", list_schema(decision_schema())),
                                optional("papers", list_schema(paper_schema()), "Makers' papers that set a limit."),

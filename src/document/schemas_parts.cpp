@@ -7,8 +7,9 @@ namespace {
 SchemaRef shape_schema() {
   return object_schema("shape", {
                                     optional("round", length_schema(), "Diameter of a round hole."),
-                                    optional("width", length_schema(), "Clear width of a slot."),
-                                    optional("length", length_schema(), "Clear length of a slot, ends included."),
+                                    optional("width", length_schema(), "Clear width of a slot or an oval."),
+                                    optional("length", length_schema(), "Clear length, ends included."),
+                                    optional("oval", boolean_schema(), "An oval; a slot when left out."),
                                 });
 }
 
@@ -30,41 +31,59 @@ SchemaRef enlarge_schema() {
 
 SchemaRef opening_schema() {
   return object_schema(
-      "opening", {
-                     needed("id", identifier_schema()),
-                     needed("label", label_schema()),
-                     needed("cell", identifier_schema()),
-                     needed("from", word_schema({"start", "end"}), "End of the tube the distance is taken from."),
-                     needed("distance", length_schema(), "Along the tube to the middle of the hole."),
-                     needed("side", word_schema({"left", "right", "top", "bottom", "front", "back", "end"})),
-                     needed("shape", shape_schema()),
-                     optional("shared", boolean_schema(), "Whether several lines may use it; false when left out."),
-                     optional("enlarge", enlarge_schema()),
-                     optional("insert", label_schema(), "What is fitted in it."),
-                 });
+      "opening",
+      {
+          needed("id", identifier_schema()),
+          needed("label", label_schema()),
+          needed("cell", identifier_schema()),
+          needed("from", word_schema({"start", "end"}), "End of the tube the distance is taken from."),
+          needed("distance", length_schema(), "Along the tube to the middle of the hole."),
+          needed("side", word_schema({"left", "right", "top", "bottom", "front", "back", "end"})),
+          needed("shape", shape_schema()),
+          optional("shared", boolean_schema(), "Whether several lines may use it; false when left out."),
+          optional("enlarge", enlarge_schema()),
+          optional("insert", label_schema(), "What is fitted in it."),
+          optional("holds", list_schema(length_schema(), 1, 20), "Bores of that insert, one for each line it takes."),
+          optional("thread", label_schema(), "Of a threaded opening, for example `M5 x 0.8`."),
+      });
 }
 
-SchemaRef device_schema() {
-  const SchemaRef port =
-      object_schema("port", {needed("id", identifier_schema()), needed("family", identifier_schema())});
-  return object_schema("device", {needed("ports", list_schema(port))});
+std::vector<Field> section_fields() {
+  return {optional("round", length_schema(), "Diameter of a round one."), optional("width", length_schema()),
+          optional("height", length_schema())};
+}
+
+/// Fields of a line, with those of its ends.
+std::vector<Field> line_fields(Field ends) {
+  return {
+      needed("kind", word_schema({"wire", "hose", "housing"})),
+      needed("diameter", length_schema()),
+      std::move(ends),
+      optional("lengths", list_schema(length_schema(), 1), "Lengths that are offered."),
+      optional("longest", length_schema(), "Cut to length: the longest there is."),
+      needed("bend_radius", length_schema(), "Tightest bend it may lie in."),
+      optional("bare", boolean_schema(), "A moving cable that runs without housing inside the frame."),
+  };
+}
+
+SchemaRef end_schema() {
+  std::vector<Field> fields = section_fields();
+  fields.insert(fields.begin(), needed("family", identifier_schema()));
+  return object_schema("line_end", fields);
 }
 
 SchemaRef line_schema() {
-  const SchemaRef end = object_schema("line_end", {
-                                                      needed("family", identifier_schema()),
-                                                      optional("round", length_schema()),
-                                                      optional("width", length_schema()),
-                                                      optional("height", length_schema()),
-                                                  });
-  return object_schema("line", {
-                                   needed("kind", word_schema({"wire", "hose", "housing"})),
-                                   needed("diameter", length_schema()),
-                                   needed("ends", list_schema(end, 2, 2)),
-                                   optional("lengths", list_schema(length_schema(), 1), "Lengths that are offered."),
-                                   optional("longest", length_schema(), "Cut to length: the longest there is."),
-                                   needed("bend_radius", length_schema(), "Tightest bend it may lie in."),
-                               });
+  return object_schema("line", line_fields(needed("ends", list_schema(end_schema(), 2, 2))));
+}
+
+SchemaRef device_schema() {
+  const SchemaRef lead = object_schema("lead", line_fields(needed("plug", end_schema(), "Its free end.")));
+  const SchemaRef port =
+      object_schema("port", {needed("id", identifier_schema()), needed("family", identifier_schema()),
+                             optional("lead", lead, "A line that cannot be parted from the device.")});
+  return object_schema("device", {needed("ports", list_schema(port)),
+                                  optional("body", object_schema("body", section_fields()),
+                                           "Cross-section that must pass when it is put into the frame.")});
 }
 
 }  // namespace

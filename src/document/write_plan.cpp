@@ -89,7 +89,7 @@ Node openings(const model::Plan& plan) {
         .set("label", Node::text(use.label));
     node.set("width", value_node(use.shape.width))
         .set("length", value_node(use.shape.length))
-        .set("round", Node::boolean(use.shape.round));
+        .set("round", Node::boolean(use.shape.round()));
     node.set("lines", text_list(use.lines))
         .set("device", Node::text(use.device))
         .set("fill_permille", Node::integer(use.fill_permille));
@@ -161,6 +161,8 @@ Node plan_node(const model::Plan& plan) {
   node.set("job_hash", Node::text(plan.job_hash)).set("catalog_hash", Node::text(plan.catalog_hash));
   node.set("job", Node::text(plan.job)).set("title", Node::text(plan.title)).set("note", Node::text(plan.note));
   node.set("revision", Node::text(plan.revision)).set("bicycle", Node::text(plan.bicycle_label));
+  node.set("left_hand", Node::text(plan.left_is_front ? "front" : "rear"));
+  node.set("hands_by", plan.hands_by ? Node::text(*plan.hands_by) : Node::null());
   node.set("shop", Node::text(plan.shop)).set("country", Node::text(plan.country));
   node.set("findings", std::move(findings))
       .set("parts", list_of(plan.bill, bill_row_node))

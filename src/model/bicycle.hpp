@@ -104,12 +104,24 @@ struct StackDefinition {
 /// Where the device in a place can sit, for routing. A position is a named point of the skeleton plus an offset in
 /// whole millimetres (x forward, y up, z to the rider's right).
 struct Seat {
+  std::string id;  ///< by which a job can choose it; empty when the place has only one
   std::string place;
   std::string cell;  ///< `place.cell`, or `outside`
   std::string point;
   std::int64_t x = 0, y = 0, z = 0;
-  std::string opening;  ///< `place.opening` that the device uses up, or empty
+  std::string opening;               ///< `place.opening` that the device uses up, or empty
+  std::vector<std::string> entries;  ///< `place.opening`s that the device is put through, from the outside
   std::int64_t cost = 0;
+};
+
+/// A shaft that stands in a cell: lines lie beside it with this room at most, and no moving cable without housing.
+struct Clearance {
+  std::string id;
+  std::string cell;      ///< `place.cell`
+  ValueRef inside;       ///< clear diameter of the cell there
+  ValueRef shaft;        ///< largest diameter of what stands or turns in it
+  quantity::Value keep;  ///< of that room, taken by a sleeve and by the air a line must keep
+  Conditions when;
 };
 
 struct Bicycle {
@@ -120,6 +132,7 @@ struct Bicycle {
   std::vector<JointForm> joints;
   std::vector<ConnectionForm> connections;
   std::vector<StackDefinition> stacks;
+  std::vector<Clearance> clearances;
   std::vector<Seat> seats;
   std::vector<Passage> passages;  ///< between cells of different places
 };

@@ -12,6 +12,14 @@
 
 namespace cotter::model {
 
+/// Which hand works the front brake by the custom of some countries. It is asked and confirmed, never assumed in
+/// silence.
+struct BrakeCustom {
+  bool left_is_front = true;
+  std::vector<std::string> countries;
+  Source source;
+};
+
 struct Catalog {
   std::map<std::string, InterfaceKind> kinds;
   std::map<std::string, Part> parts;
@@ -19,6 +27,7 @@ struct Catalog {
   OperationCatalog work;
   std::vector<ConditionRule> conditions;
   std::vector<ToolSubstitute> substitutes;
+  std::vector<BrakeCustom> brake_customs;
   std::string hash;  ///< SHA-256 over all its files, in order of their names
 };
 

@@ -22,16 +22,38 @@ struct Place {
   std::map<std::string, quantity::Value> values;  ///< `interface.dimension` -> value that replaces the part's own
   bool used = false;                              ///< this piece is used, whatever the part's entry says
   std::optional<Condition> condition{};           ///< of this very piece
+  std::string seat;                               ///< the seat of the template it must sit on; empty: any
+};
+
+/// A way that was measured with a string or liner lying in the frame; it replaces the computed one.
+struct MeasuredWay {
+  std::int64_t way = 0;  ///< millimetres from end to end
+  std::string by, on;
 };
 
 /// A line wanted between two ports.
 struct LineWish {
   std::string id;
-  std::string part;
+  std::string part;  ///< empty: the lead of the device at `from`
   std::string from_place, from_port, to_place, to_port;
-  std::int64_t least_slack = 0;  ///< millimetres
-  std::int64_t most_stow = 0;    ///< millimetres of surplus that can be stowed, for offered lengths
-  std::int64_t surfaces = 0;     ///< how often it may come out and go in again
+  std::int64_t least_slack = 0;        ///< millimetres
+  std::int64_t most_stow = 0;          ///< millimetres of surplus that can be stowed, for offered lengths
+  std::int64_t surfaces = 0;           ///< how often it may come out and go in again
+  std::vector<std::string> through{};  ///< `place.opening`s that the builder pins it to
+  std::vector<std::string> avoid{};    ///< `place.opening`s that it must not pass
+  std::optional<MeasuredWay> measured{};
+};
+
+/// An opening that something else sits in, and what.
+struct TakenOpening {
+  std::string opening;  ///< `place.opening`
+  std::string by;
+};
+
+/// Which hand works the front brake, as a person has confirmed it for this rider.
+struct BrakeHands {
+  bool left_is_front = true;
+  std::string by, on;
 };
 
 /// A maker's written statement for one part of this bicycle, which sets its own limit in the place of a rule's.
@@ -58,6 +80,8 @@ struct Sheet {
   std::vector<Place> places;
   std::vector<JointForm> joints;  ///< joints beyond those of the template
   std::vector<LineWish> lines;
+  std::vector<TakenOpening> taken;
+  std::optional<BrakeHands> hands;             ///< empty: nobody has said
   std::map<std::string, std::string> aliases;  ///< old name -> name now
   Shop shop;
   std::vector<Paper> papers;

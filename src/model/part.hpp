@@ -24,11 +24,19 @@ struct Interface {
   std::map<std::string, std::string> words;
 };
 
-/// Clear shape of an opening or passage: a slot of length x width with round ends; round when both are equal.
+/// Clear shape of an opening or passage, or the cross-section of what is pulled through one. Both sizes are equal when
+/// it is round.
 struct ClearShape {
+  enum class Outline {
+    round,
+    slot,  ///< straight sides and round ends; a plug: a rectangle
+    oval,  ///< an ellipse
+  };
   quantity::Value width;
   quantity::Value length;
-  bool round = true;
+  Outline outline = Outline::round;
+
+  bool round() const { return outline == Outline::round; }
 };
 
 /// A hollow stretch in which a line can lie.
@@ -48,10 +56,12 @@ struct Opening {
   quantity::Value distance;  ///< along the tube from that end to the middle of the hole
   std::string side;          ///< left, right, top, bottom, front, back, end
   ClearShape shape;
-  bool shared = false;            ///< several lines may use it
-  std::int64_t enlarge_most = 0;  ///< nanometres permitted by the maker's paper
-  std::string enlarge_paper;      ///< that paper; empty = nothing is permitted
-  std::string insert;             ///< what is fitted in it: grommet, stop, cover
+  bool shared = false;                 ///< several lines may use it
+  std::int64_t enlarge_most = 0;       ///< nanometres permitted by the maker's paper
+  std::string enlarge_paper;           ///< that paper; empty = nothing is permitted
+  std::string insert;                  ///< what is fitted in it: grommet, stop, cover
+  std::vector<quantity::Value> holds;  ///< bores of that insert, one for each line it takes; empty: nobody says
+  std::string thread;                  ///< of a threaded opening: "M5 x 0.8"; empty: none
 };
 
 /// A hole between two cells.
@@ -66,17 +76,6 @@ struct Passage {
   bool shared = true;
 };
 
-/// Where a line ends on a device.
-struct Port {
-  std::string id;
-  std::string family;  ///< plug family or fluid joint; both ends of a line must be of the port's family
-};
-
-/// What a part does as a device in the network of lines.
-struct Device {
-  std::vector<Port> ports;
-};
-
 /// What a part is as a line: one wire, hose, or housing.
 struct LineForm {
   enum class Kind { wire, hose, housing };
@@ -87,6 +86,20 @@ struct LineForm {
   std::vector<quantity::Value> lengths;  ///< offered lengths; empty: cut to length
   quantity::Value longest;               ///< cut to length: longest that can be had
   quantity::Value bend_radius;
+  bool bare = false;  ///< a moving cable that runs without housing inside the frame
+};
+
+/// Where a line ends on a device.
+struct Port {
+  std::string id;
+  std::string family;            ///< plug family or fluid joint; both ends of a line must be of the port's family
+  std::optional<LineForm> lead;  ///< a line that cannot be parted from the device: its end a is the captive one
+};
+
+/// What a part does as a device in the network of lines.
+struct Device {
+  std::vector<Port> ports;
+  std::optional<ClearShape> body;  ///< cross-section that must pass when it is put into the frame
 };
 
 /// Two features of one part that it joins by itself: what mates with the one is carried over to the other.

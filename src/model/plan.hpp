@@ -158,6 +158,8 @@ struct Plan {
   std::vector<NextMeasurement> measure_next;  ///< best first
   std::vector<UncheckedPlace> unchecked;
   std::int64_t minutes = 0;
+  bool left_is_front = true;              ///< which hand works the front brake
+  std::optional<std::string> hands_by{};  ///< who has asked the rider, and when; empty: nobody has
   std::string shop, country, currency;
   std::int64_t rate_hundredths = 0;
   Picture picture;

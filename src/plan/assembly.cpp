@@ -4,6 +4,7 @@
 #include <iterator>
 
 #include "model/words.hpp"
+#include "plan/hands.hpp"
 #include "plan/tool_readings.hpp"
 #include "quantity/ensure.hpp"
 
@@ -74,6 +75,7 @@ void Assembly::take_conditional() {
   const auto holds = [&](const auto& entry) { return all_hold(entry.when, facts_); };
   std::copy_if(bicycle_->joints.begin(), bicycle_->joints.end(), std::back_inserter(joints_), holds);
   std::copy_if(bicycle_->connections.begin(), bicycle_->connections.end(), std::back_inserter(connections_), holds);
+  std::copy_if(bicycle_->clearances.begin(), bicycle_->clearances.end(), std::back_inserter(clearances_), holds);
   std::copy_if(bicycle_->stacks.begin(), bicycle_->stacks.end(), std::back_inserter(stacks_), holds);
   for (model::StackDefinition& stack : stacks_) {
     std::erase_if(stack.forms, [&](const model::StackForm& form) { return !holds(form); });
@@ -119,6 +121,7 @@ Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(
   }
 
   facts_ = facts_of(places_);
+  facts_.insert(hand_fact(job, catalog));
   take_conditional();
   for (model::JointForm joint : job.sheet.joints) {
     joint.a.place = template_name(joint.a.place);
@@ -180,6 +183,25 @@ const quantity::Value* Assembly::geometry(const std::string& place_name, const s
 const model::Part* Assembly::find_part(const std::string& id) const {
   bool from_catalog = false;
   return part_by_id(*job_, *catalog_, id, from_catalog);
+}
+
+WishedLine Assembly::line_of(const model::LineWish& wish) const {
+  if (!wish.part.empty()) {
+    const model::Part* part = find_part(wish.part);
+    quantity::ensure(part != nullptr && part->line.has_value(), "line wish names a part that is no line");
+    return {&*part->line, part, part->label};
+  }
+  const Seated* seated = place(template_name(wish.from_place));
+  if (seated == nullptr || !seated->part || !seated->part->device) return {};
+  for (const model::Port& port : seated->part->device->ports)
+    if (port.id == wish.from_port && port.lead) return {&*port.lead, nullptr, "lead of " + seated->part->label};
+  return {};
+}
+
+std::string Assembly::template_hole(const std::string& job_name) const {
+  const auto dot = job_name.find('.');
+  if (dot == std::string::npos) return job_name;
+  return template_name(job_name.substr(0, dot)) + job_name.substr(dot);
 }
 
 model::InterfaceRef Assembly::in_job_names(const model::InterfaceRef& ref) const {

@@ -21,6 +21,13 @@ struct Seated {
   bool from_catalog = false;
 };
 
+/// What a wished line is: a part of its own, or a lead that cannot be parted from its device.
+struct WishedLine {
+  const model::LineForm* form = nullptr;  ///< nullptr: the place with the device is open
+  const model::Part* part = nullptr;      ///< of its own; nullptr for a lead
+  std::string label;
+};
+
 /// A value with everything needed to show it.
 struct FoundValue {
   const quantity::Value* value = nullptr;  ///< nullptr: no part states it
@@ -46,10 +53,12 @@ class Assembly {
   const std::vector<model::JointForm>& joints() const { return joints_; }
   /// Stacks and forms of the template whose conditions hold.
   const std::vector<model::StackDefinition>& stacks() const { return stacks_; }
+  /// Clearances of the template whose conditions hold.
+  const std::vector<model::Clearance>& clearances() const { return clearances_; }
   /// Connections of the template whose conditions hold.
   const std::vector<model::ConnectionForm>& connections() const { return connections_; }
-  /// What can be said of the places: `place:`, `open:`, `kind:`, `family:`, `material:`, `used:`. A place that must be
-  /// filled counts as filled for `place:`: its step stays in the plan, and the choice must be made before it.
+  /// What can be said of the places: `place:`, `open:`, `kind:`, `family:`, `material:`, `used:`, `hand:`. A place that
+  /// must be filled counts as filled for `place:`: its step stays in the plan, and the choice must be made before it.
   const std::set<std::string>& facts() const { return facts_; }
 
   const model::Interface* interface(const model::InterfaceRef& ref) const;
@@ -61,6 +70,9 @@ class Assembly {
   const quantity::Value* geometry(const std::string& place, const std::string& name) const;
   /// A part by its id, written in the job or from the catalog; nullptr when neither has it.
   const model::Part* find_part(const std::string& id) const;
+  WishedLine line_of(const model::LineWish& wish) const;
+  /// The name of an opening, `place.opening`, in the template's names.
+  std::string template_hole(const std::string& job_name) const;
   /// The reference in the job's own names.
   model::InterfaceRef in_job_names(const model::InterfaceRef& ref) const;
   /// "frame, right side of the shell": label of the place and of the feature.
@@ -82,6 +94,7 @@ class Assembly {
   std::vector<model::JointForm> joints_;
   std::vector<model::StackDefinition> stacks_;
   std::vector<model::ConnectionForm> connections_;
+  std::vector<model::Clearance> clearances_;
 };
 
 /// All of the conditions are among the facts; `!` in front negates.

@@ -10,7 +10,9 @@
 #include "plan/decisions.hpp"
 #include "plan/features.hpp"
 #include "plan/fit/fit_findings.hpp"
+#include "plan/hands.hpp"
 #include "plan/measure_next.hpp"
+#include "plan/network.hpp"
 #include "plan/papers.hpp"
 #include "plan/picture.hpp"
 #include "plan/route/route_findings.hpp"
@@ -67,6 +69,8 @@ void take_heads(const Assembly& assembly, const Stamp& stamp, model::Plan& plan)
   plan.country = sheet.shop.country;
   plan.currency = sheet.shop.currency;
   plan.rate_hundredths = sheet.shop.rate_hundredths;
+  plan.left_is_front = left_is_front(assembly.job(), assembly.catalog());
+  if (sheet.hands) plan.hands_by = sheet.hands->by + ", " + sheet.hands->on;
 }
 
 }  // namespace
@@ -86,6 +90,8 @@ model::Plan make_plan(const model::Job& job, const model::Catalog& catalog, cons
   append(plan.findings, fit_findings(assembly));
   propose_bridges(assembly, plan.findings);
   append(plan.findings, connection_findings(assembly));
+  append(plan.findings, hand_findings(job, catalog));
+  append(plan.findings, network_findings(assembly));
 
   RouteFindings route = route_findings(assembly, skeleton);
   const bool through_shell = lines_cross_shell(assembly, route);

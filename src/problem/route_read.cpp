@@ -167,6 +167,7 @@ class Reader {
     line.bend_radius = integer_or(node, "bend_radius", 0);
     line.bare_cable = document::boolean_or(node, "bare_cable", false);
     if (node.find("captive_end")) line.captive_end = index(node, "captive_end");
+    line.correction = integer_or(node, "correction", 0);
     line.through = indices(node, "through");
     line.avoids = indices(node, "avoids");
     problem_.lines.push_back(line);

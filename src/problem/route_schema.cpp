@@ -142,6 +142,8 @@ SchemaRef line_schema() {
                {"bare_cable", document::boolean_schema(), Need::optional, "A moving cable without housing."},
                {"captive_end", document::integer_schema(0, 1), Need::optional,
                 "The end that cannot be parted from its device; the other one leads."},
+               {"correction", document::integer_schema(-k_most_number, k_most_number), Need::optional,
+                "Millimetres that its way was measured longer than its marks say."},
                {"through", apertures_listed(), Need::optional, "Apertures it must pass."},
                {"avoids", apertures_listed(), Need::optional, "Apertures it must not pass."},
                {"relax", line_relief_schema(), Need::optional, "What may give way when relaxed is true."}});

@@ -72,7 +72,9 @@ Answer Session::catalog(const std::vector<std::string>& jobs, const Report& repo
     const auto job = document::load_job(file, *catalog);
     if (!job) return refused(job.error());
     for (const model::Place& place : job->job.sheet.places) used.insert(place.part);
-    for (const model::LineWish& line : job->job.sheet.lines) used.insert(line.part);
+    for (const model::LineWish& line : job->job.sheet.lines) {
+      if (!line.part.empty()) used.insert(line.part);
+    }
   }
   Answer answer;
   answer.text = words::catalog_text(*catalog, plan::use_of(*catalog, used), report.width);

@@ -42,6 +42,8 @@ std::string title(const Plan& plan, const Layout& layout) {
                       (plan.country.empty() ? "" : ", " + plan.country),
                   layout.width);
   if (!plan.note.empty()) text += hanging("", plan.note, layout.width);
+  const std::string key = plan.left_is_front ? "plan.hands_front" : "plan.hands_rear";
+  text += hanging("", fill(plan.hands_by ? key : key + "_asked", {{"by", plan.hands_by.value_or("")}}), layout.width);
   return text;
 }
 
@@ -208,9 +210,10 @@ std::string openings_text(const Plan& plan, const Layout& layout) {
     for (const std::string& line : use.lines) content += (content.empty() ? "" : ", ") + line;
     if (!use.device.empty()) content += (content.empty() ? "" : ", ") + use.device;
     const std::string size =
-        use.shape.round ? show(use.shape.width.range(), quantity::Dimension::length, layout.numbers)
-                        : quantity::print_number(use.shape.width.nominal, quantity::Dimension::length, layout.numbers) +
-                              " x " + show(use.shape.length.range(), quantity::Dimension::length, layout.numbers);
+        use.shape.round()
+            ? show(use.shape.width.range(), quantity::Dimension::length, layout.numbers)
+            : quantity::print_number(use.shape.width.nominal, quantity::Dimension::length, layout.numbers) + " x " +
+                  show(use.shape.length.range(), quantity::Dimension::length, layout.numbers);
     text += hanging("  " + cell(use.letter, 3) + cell(use.label, std::max(24, layout.width - 50)) + cell(size, 18),
                     content.empty()     ? "unused"
                     : use.lines.empty() ? content

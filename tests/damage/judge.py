@@ -17,7 +17,7 @@ def key_of(finding):
 
 def expectations(shop, findings):
     """(expected findings by key, complaints on pieces, ids of stacks with too many sets of pieces to try)."""
-    expected = places.open_places(shop) + places.connections(shop) + places.features(shop)
+    expected = places.open_places(shop) + places.connections(shop) + places.network(shop) + places.features(shop)
     expected += places.used_parts(shop) + Joints(shop).expected()
     complaints, unproven = [], []
     for stack in shop.stacks():

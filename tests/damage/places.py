@@ -111,6 +111,24 @@ def connections(shop):
     return found
 
 
+def network(shop):
+    """Which hand brakes which wheel is asked; a port takes one line; no lines run in a circle."""
+    found = [Expected("hands@brakes", "ok" if shop.job.get("hands") else "measure", guards="brake")]
+    lines = shop.job.get("lines") or []
+    ports, joined, wrong = set(), [], []
+    for line in lines:
+        ends = [line["from"], line["to"]]
+        wrong += [f"port@{end},{line['id']}" for end in ends if end in ports]
+        ports |= set(ends)
+        trees = [tree for tree in joined if any(end.split(".")[0] in tree for end in ends)]
+        places = {end.split(".")[0] for end in ends}
+        if any(places <= tree for tree in trees):
+            wrong.append(f"circle@{line['id']}")
+        joined = [tree for tree in joined if tree not in trees] + [places.union(*trees)]
+    found += [Expected(key, "stop") for key in wrong]
+    return found + ([Expected("network@lines", "ok")] if lines and not wrong else [])
+
+
 def fluids(parts):
     """Lever, hose and caliper are one vessel: the fluids they are made for."""
     return {one["fluid"] for part in parts for one in (part.get("interfaces") or {}).values() if "fluid" in one}

@@ -29,7 +29,7 @@ def read_yaml(path):
 class Catalog:
     def __init__(self, folder):
         self.kinds, self.parts, self.bicycles, self.sections = {}, {}, {}, {}
-        self.conditions, self.substitutes = None, None
+        self.conditions, self.substitutes, self.customs = None, None, []
         for path in sorted(pathlib.Path(folder).rglob("*.yaml")):
             document = read_yaml(path)
             for kind in document.get("kinds", []):
@@ -42,6 +42,8 @@ class Catalog:
                 self.sections[document["id"]] = document
             if document["cotter"].startswith("conditions"):
                 self.conditions = [*(self.conditions or []), *document["used"]]
+            if document["cotter"].startswith("customs"):
+                self.customs = [*self.customs, *document["brakes"]]
             if document["cotter"].startswith("tools"):
                 self.substitutes = [*(self.substitutes or []), *document["substitutes"]]
         self.bicycles = {name: self.with_sections(bicycle) for name, bicycle in self.bicycles.items()}
@@ -119,8 +121,15 @@ class Workshop:
         self.template_names = {place.name: form for form, place in self.places.items()}
         self.facts = self.facts_of_places()
 
+    def left_hand(self):
+        """The brake of the left hand: as the job says, else by the custom of the shop's country."""
+        if self.job.get("hands"):
+            return self.job["hands"]["left"]
+        country = self.shop.get("country", "")
+        return next((one["left"] for one in self.catalog.customs if country in one["countries"]), "front")
+
     def facts_of_places(self):
-        facts = set()
+        facts = {"hand:left=" + self.left_hand()}
         for name, place in self.places.items():
             if place.part or place.form.get("optional") != "true":
                 facts.add(f"place:{name}")

@@ -1,5 +1,6 @@
 // What is wrong with a problem before anything is computed: references, signs, sizes.
 #include <algorithm>
+#include <cstdlib>
 
 #include "engine/route/apertures.hpp"
 #include "engine/route/solve.hpp"
@@ -136,6 +137,7 @@ class Checker {
     require_number(line.max_stow, ".max_stow");
     require(line.surface >= 0 && line.surface <= k_most_steps, "number_out_of_range", ".surface");
     require_number(line.bend_radius, ".bend_radius");
+    require(std::abs(line.correction) <= k_most_number, "number_out_of_range", ".correction");
     check_captive(line);
     require_apertures(line.through, ".through");
     require_apertures(line.avoids, ".avoids");

@@ -115,6 +115,7 @@ struct Line {
   std::int64_t bend_radius = 0;         ///< least radius of its middle line, in mm; 0 = none asked
   bool bare_cable = false;              ///< a moving cable without housing
   std::optional<int> captive_end = {};  ///< the end that cannot be parted from its device: the other one leads
+  std::int64_t correction = 0;          ///< mm that its way was measured longer than its marks say; less: shorter
   std::vector<int> through = {};        ///< apertures it must pass
   std::vector<int> avoids = {};         ///< apertures it must not pass
 };

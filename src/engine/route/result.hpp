@@ -24,7 +24,7 @@ enum class Status {
 struct Run {
   std::vector<int> path;               ///< apertures, from end 0 to end 1
   std::vector<std::int64_t> segments;  ///< mm from mark to mark: seat, apertures, seat; one more than the path
-  std::int64_t way = 0;                ///< sum of the segments, mm; good to about 20 mm
+  std::int64_t way = 0;                ///< sum of the segments and the line's correction, mm; good to about 20 mm
   std::int64_t length = 0;             ///< offered length, or the length to cut, mm
   int leading_end = 0;                 ///< the end that is pulled through: the one with the smaller connector
 };

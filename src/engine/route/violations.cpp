@@ -121,6 +121,7 @@ class PlanCheck {
       segments.push_back(geometry::rounded_distance_mm(marks[i], marks[i + 1]));
       way += segments.back();
     }
+    way = std::max<std::int64_t>(0, way + line.correction);
     if (segments != run.segments || way != run.way) report("way", k, "line");
     const std::int64_t spare = run.length - way;
     const bool offered = std::find(line.lengths.begin(), line.lengths.end(), run.length) != line.lengths.end();

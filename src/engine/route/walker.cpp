@@ -93,6 +93,7 @@ class Walker {
 
   void finish(std::int64_t length, std::int64_t turns) {
     if (length > limits_.longest) return;
+    length = std::max<std::int64_t>(0, length + line_.correction);
     if (!limits_.any_length && !length_for(line_, length)) return;
     if (limits_.demanding && !suits(problem_, way_.line, way_.path, marks_of(problem_, way_))) return;
     found_.push_back(way_);

@@ -22,8 +22,9 @@ const Seat& seat_of(const Problem& problem, const Way& way, std::size_t end) {
 }
 
 std::int64_t longest_way(const Line& line) {
-  if (line.lengths.empty()) return line.cut_max - line.min_slack;
-  return *std::max_element(line.lengths.begin(), line.lengths.end()) - line.min_slack;
+  const std::int64_t longest =
+      line.lengths.empty() ? line.cut_max : *std::max_element(line.lengths.begin(), line.lengths.end());
+  return longest - line.min_slack - line.correction;
 }
 
 /// Apertures that no fixed device uses up.

@@ -28,7 +28,7 @@ std::string millimetres(std::int64_t nanometres) {
 
 std::string clear_words(const model::ClearShape& shape) {
   const std::int64_t width = shape.width.range().low().base();
-  if (shape.round) return millimetres(width);
+  if (shape.round()) return millimetres(width);
   return quantity::print_number(width, quantity::Dimension::length) + " x " +
          millimetres(shape.length.range().low().base());
 }
@@ -37,7 +37,9 @@ class RouteAdapter {
  public:
   RouteAdapter(const Assembly& assembly, const geometry::Skeleton& skeleton)
       : assembly_(assembly), route_(route_problem(assembly, skeleton)) {
-    if (!route_.problem.lines.empty()) result_ = engine::route::solve(route_.problem);
+    if (route_.problem.lines.empty()) return;
+    result_ = engine::route::solve(route_.problem);
+    if (take_measured_ways()) result_ = engine::route::solve(route_.problem);
   }
 
   RouteFindings all() {
@@ -59,6 +61,19 @@ class RouteAdapter {
   }
 
  private:
+  /// A string that lies in the frame says how long its way really is, and which way that is: the line stays on it.
+  bool take_measured_ways() {
+    bool any = false;
+    for (std::size_t i = 0; i < result_.runs.size(); ++i) {
+      const auto& measured = route_.lines[i].wish->measured;
+      if (!measured) continue;
+      any = true;
+      route_.problem.lines[i].correction = measured->way - result_.runs[i].way;
+      route_.problem.lines[i].through = result_.runs[i].path;
+    }
+    return any;
+  }
+
   static Finding head(const std::string& rule, const std::string& label, const std::string& about) {
     Finding finding;
     finding.rule = rule;

@@ -55,6 +55,10 @@ class Builder {
       for (const model::Passage& passage : seated.part->passages) add_passage(&seated, passage);
     }
     for (const model::Passage& passage : assembly_.bicycle().passages) add_passage(nullptr, passage);
+    for (const model::TakenOpening& taken : assembly_.job().sheet.taken)
+      if (const auto hole = hole_of(taken.opening))
+        out_.problem.apertures[static_cast<std::size_t>(*hole)].taken = true;
+    for (const model::Clearance& clearance : assembly_.clearances()) add_clearance(clearance);
     for (const model::LineWish& wish : assembly_.job().sheet.lines) add_line(wish);
     return std::move(out_);
   }
@@ -76,6 +80,32 @@ class Builder {
     if (seated == nullptr) return nullptr;
     const auto own = cells_.find(seated->form->id + "." + name);
     return own == cells_.end() ? nullptr : &own->second;
+  }
+
+  /// The aperture made from an opening or passage that the job names.
+  std::optional<int> hole_of(const std::string& job_name) const {
+    const auto found = apertures_.find(assembly_.template_hole(job_name));
+    return found == apertures_.end() ? std::nullopt : std::optional(found->second);
+  }
+
+  std::vector<int> holes_of(const std::vector<std::string>& job_names) const {
+    std::vector<int> holes;
+    for (const std::string& name : job_names)
+      if (const auto hole = hole_of(name)) holes.push_back(*hole);
+    return holes;
+  }
+
+  /// The room beside a shaft, at its least; nothing is asked while a size is unknown, since the joint of the two then
+  /// is `measure` anyway.
+  void add_clearance(const model::Clearance& clearance) {
+    const auto known = cells_.find(clearance.cell);
+    if (known == cells_.end()) return;
+    engine::route::CellRule rule{known->second.node, {}, false};
+    const auto inside = assembly_.value(clearance.inside), shaft = assembly_.value(clearance.shaft);
+    if (inside && shaft && inside->value && shaft->value && inside->value->range_known && shaft->value->range_known)
+      rule.room = std::max(Length{}, Length::from_base((least(*inside->value) - largest(*shaft->value)).base() / 2) -
+                                         largest(clearance.keep));
+    out_.problem.cell_rules.push_back(rule);
   }
 
   const geometry::Axis* axis(const KnownCell& cell) const {
@@ -122,6 +152,8 @@ class Builder {
     }
     origin.at = geometry::at(*tube, passage.from == "end" ? geometry::End::end : geometry::End::start,
                              quantity::nominal_length(passage.distance));
+    apertures_[(seated == nullptr ? "" : seated->form->id + ".") + passage.id] =
+        static_cast<int>(out_.apertures.size());
     push(std::move(origin), a->node, b->node, passage.shared);
   }
 
@@ -140,7 +172,7 @@ class Builder {
     aperture.b = b;
     aperture.kind = shared ? engine::route::ApertureKind::shared : engine::route::ApertureKind::exclusive;
     const Length width = least(origin.shape.width);
-    aperture.opening = {width, origin.shape.round ? width : std::max(width, least(origin.shape.length))};
+    aperture.opening = {width, origin.shape.round() ? width : std::max(width, least(origin.shape.length))};
     aperture.position = grid(origin.at);
     aperture.enlarge_max = static_cast<int>(origin.enlarge_most / engine::route::k_enlarge_step.base());
     aperture.enlarge_cost = k_enlarge_cost_per_step;
@@ -156,9 +188,11 @@ class Builder {
     if (seated == nullptr || !seated->part) return std::nullopt;
     engine::route::Device out;
     out.id = seated->id;
+    if (seated->part->device && seated->part->device->body) out.body = connector(*seated->part->device->body);
+    const std::string chosen = chosen_seat(*seated);
     std::vector<Point3> exact;
     for (const model::Seat& seat : assembly_.bicycle().seats)
-      if (seat.place == place_name) add_seat(seat, out, exact);
+      if (seat.place == place_name && (chosen.empty() || seat.id == chosen)) add_seat(seat, out, exact);
     if (out.seats.empty()) return std::nullopt;
     const int index = static_cast<int>(out_.problem.devices.size());
     devices_[place_name] = index;
@@ -166,6 +200,12 @@ class Builder {
     out_.devices.push_back(seated->form->label);
     out_.seats.push_back(std::move(exact));
     return index;
+  }
+
+  std::string chosen_seat(const Seated& seated) const {
+    for (const model::Place& place : assembly_.job().sheet.places)
+      if (place.is == seated.form->id) return place.seat;
+    return "";
   }
 
   void add_seat(const model::Seat& seat, engine::route::Device& out, std::vector<Point3>& exact) const {
@@ -182,6 +222,9 @@ class Builder {
       if (aperture == apertures_.end()) return;
       engine_seat.aperture = aperture->second;
     }
+    for (const std::string& entry : seat.entries)
+      if (const auto aperture = apertures_.find(entry); aperture != apertures_.end())
+        engine_seat.entries.push_back(aperture->second);
     const Point3 at{point->second.x + quantity::millimetres(seat.x), point->second.y + quantity::millimetres(seat.y),
                     point->second.z + quantity::millimetres(seat.z)};
     engine_seat.position = grid(at);
@@ -192,25 +235,27 @@ class Builder {
 
   void add_line(const model::LineWish& wish) {
     const std::string number = "L" + std::to_string(++numbered_);
-    const model::Part* part = assembly_.find_part(wish.part);
-    quantity::ensure(part != nullptr && part->line.has_value(), "line wish names a part that is no line");
+    const WishedLine wished = assembly_.line_of(wish);
     const std::array<std::string, 2> names{assembly_.template_name(wish.from_place),
                                            assembly_.template_name(wish.to_place)};
     engine::route::Line line;
-    RouteLine row{&wish, &*part->line, number, part->label, "", ""};
+    RouteLine row{&wish, wished.form, number, wished.label, "", ""};
     for (std::size_t end = 0; end < 2; ++end) {
       const Seated* seated = assembly_.place(names[end]);
       const std::string place_label = seated == nullptr ? names[end] : seated->form->label;
       (end == 0 ? row.from : row.to) = place_label;
       const std::optional<int> index = device(names[end]);
-      if (!index) {
+      if (!index || wished.form == nullptr) {
         out_.waiting.push_back(
-            {wish.id, number, part->label, seated == nullptr ? names[end] : seated->id, place_label});
+            {wish.id, number, wished.label, seated == nullptr ? names[end] : seated->id, place_label});
         return;
       }
-      line.ends[end] = {*index, connector(end == 0 ? part->line->connector_a : part->line->connector_b)};
+      line.ends[end] = {*index, connector(end == 0 ? wished.form->connector_a : wished.form->connector_b)};
     }
-    fill_line(wish, *part->line, line);
+    fill_line(wish, *wished.form, line);
+    if (wish.part.empty()) line.captive_end = 0;
+    line.through = holes_of(wish.through);
+    line.avoids = holes_of(wish.avoid);
     out_.problem.lines.push_back(std::move(line));
     out_.lines.push_back(std::move(row));
   }
@@ -225,10 +270,12 @@ class Builder {
     line.min_slack = wish.least_slack;
     line.max_stow = wish.most_stow;
     line.surface = static_cast<int>(wish.surfaces);
+    line.bend_radius = (largest(form.bend_radius).base() + 999'999) / 1'000'000;
+    line.bare_cable = form.bare;
   }
 
   static engine::route::Connector connector(const model::ClearShape& shape) {
-    if (shape.round) return {largest(shape.width), std::nullopt};
+    if (shape.round()) return {largest(shape.width), std::nullopt};
     const geometry::Rectangle section{largest(shape.width), largest(shape.length)};
     return {geometry::diagonal(section), section};
   }

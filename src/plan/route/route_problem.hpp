@@ -26,7 +26,7 @@ struct ApertureOrigin {
 };
 
 struct RouteLine {
-  const model::LineWish* wish = nullptr;
+  const model::LineWish* wish = nullptr;  ///< of the job
   const model::LineForm* form = nullptr;
   std::string number;    ///< L1, L2, ...
   std::string label;     ///< label of the line part

@@ -13,8 +13,8 @@ namespace {
 std::set<std::string> facts_of(const Assembly& assembly, const PullPlan& pulls) {
   std::set<std::string> facts = assembly.facts();
   for (const model::LineWish& wish : assembly.job().sheet.lines)
-    if (const model::Part* part = assembly.find_part(wish.part); part != nullptr && part->line)
-      facts.insert("line:" + std::string(model::word_for(part->line->kind)));
+    if (const model::LineForm* form = assembly.line_of(wish).form; form != nullptr)
+      facts.insert("line:" + std::string(model::word_for(form->kind)));
   for (const model::StackDefinition& stack : assembly.stacks())
     for (const model::StackForm& form : stack.forms)
       if (form.cut) facts.insert("cut:" + form.id);

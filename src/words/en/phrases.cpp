@@ -288,6 +288,21 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"connection.fluid",
      "The fluids do not agree: {list}. A hose, lever or caliper made for another fluid swells and fails; never mix "
      "them."},
+    {"plan.hands_front", "Brakes: left hand front, right hand rear; asked by {by}."},
+    {"plan.hands_rear", "Brakes: left hand rear, right hand front; asked by {by}."},
+    {"plan.hands_front_asked", "Brakes: left hand front, right hand rear by custom only; ask the rider."},
+    {"plan.hands_rear_asked", "Brakes: left hand rear, right hand front by custom only; ask the rider."},
+    {"hands.front", "Left hand: front brake; right hand: rear brake. Asked by {by}, {on}."},
+    {"hands.rear", "Left hand: rear brake; right hand: front brake. Asked by {by}, {on}."},
+    {"hands.ask_front",
+     "Nobody has asked the rider which hand works which brake. Planned by the custom of the country ({country}): left "
+     "hand front, right hand rear. Ask, and write the answer under `hands` in the job."},
+    {"hands.ask_rear",
+     "Nobody has asked the rider which hand works which brake. Planned by the custom of the country ({country}): left "
+     "hand rear, right hand front. Ask, and write the answer under `hands` in the job."},
+    {"network.port_twice", "Two lines end in one port ({port}): {a} and {b}."},
+    {"network.circle", "With {line} the lines run in a circle; between two devices there is one way only."},
+    {"network.ok", "Each port takes one line, and no lines run in a circle."},
     {"connection.missing", "No line of this job joins these two: {a}, {b}."},
     {"connection.guarded",
      "A brake that nothing works is no brake. The pairing of lever and brake is judged for this connection only; a "

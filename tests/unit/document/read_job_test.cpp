@@ -64,11 +64,11 @@ TEST(ReadJob, KeepsHollows) {
   EXPECT_EQ(frame.geometry.at("reach").nominal, 385'000'000);
   EXPECT_FALSE(frame.geometry.contains("stack"));  // unknown, and nothing permits a range for it
   ASSERT_EQ(frame.openings.size(), 2u);
-  EXPECT_FALSE(frame.openings[0].shape.round);
+  EXPECT_FALSE(frame.openings[0].shape.round());
   EXPECT_TRUE(frame.openings[0].shared);
   EXPECT_EQ(frame.openings[0].enlarge_most, 600'000);
   EXPECT_EQ(frame.openings[0].enlarge_paper, "frame sheet, page 4");
-  EXPECT_TRUE(frame.openings[1].shape.round);
+  EXPECT_TRUE(frame.openings[1].shape.round());
   EXPECT_FALSE(frame.openings[1].shared);
   EXPECT_EQ(frame.openings[1].shape.length.nominal, 6'500'000);
   EXPECT_EQ(frame.passages.at(0).b, "down_tube");
@@ -223,18 +223,20 @@ INSTANTIATE_TEST_SUITE_P(
                     Slip{"SlotShorterThanWide",
                          "{width: 7 mm, length: 15 mm}",
                          "{width: 15 mm, length: 7 mm}",
-                         {"job.yaml:20:123: parts[0].openings[0].shape.length: A slot is at least as long as it is "
+                         {"job.yaml:20:123: parts[0].openings[0].shape.length: An opening is at least as long as it is "
                           "wide; found \"7 mm\"; accepted: at least 15 mm"}},
                     Slip{"SlotWithoutLength",
                          "{width: 7 mm, length: 15 mm}",
                          "{width: 7 mm}",
-                         {"job.yaml:20:100: parts[0].openings[0].shape: The shape is either round or a slot; accepted: "
-                          "`{round: 6.5 mm}`, or `{width: 7 mm, length: 15 mm}`"}},
+                         {"job.yaml:20:100: parts[0].openings[0].shape: The shape is round, a slot or an oval; "
+                          "accepted: "
+                          "`{round: 6.5 mm}`, `{width: 7 mm, length: 15 mm}`, or that with `oval: true`"}},
                     Slip{"RoundSlot",
                          "{round: 6.5 mm}",
                          "{round: 6.5 mm, width: 7 mm}",
-                         {"job.yaml:21:99: parts[0].openings[1].shape: The shape is either round or a slot; accepted: "
-                          "`{round: 6.5 mm}`, or `{width: 7 mm, length: 15 mm}`"}},
+                         {"job.yaml:21:99: parts[0].openings[1].shape: The shape is round, a slot or an oval; "
+                          "accepted: "
+                          "`{round: 6.5 mm}`, `{width: 7 mm, length: 15 mm}`, or that with `oval: true`"}},
                     Slip{"OpeningTwice",
                          "{id: exit,",
                          "{id: port,",

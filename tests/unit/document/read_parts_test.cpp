@@ -65,9 +65,9 @@ TEST(ReadParts, KeepsALine) {
   const model::LineForm& hose = *part("hose_5").line;
   EXPECT_EQ(hose.kind, model::LineForm::Kind::hose);
   EXPECT_EQ(hose.family_a, "hose_joint");
-  EXPECT_TRUE(hose.connector_a.round);
+  EXPECT_TRUE(hose.connector_a.round());
   EXPECT_EQ(hose.connector_a.width.nominal, 8'000'000);
-  EXPECT_FALSE(hose.connector_b.round);
+  EXPECT_FALSE(hose.connector_b.round());
   EXPECT_EQ(hose.connector_b.width.nominal, 5'000'000);
   EXPECT_EQ(hose.connector_b.length.nominal, 6'000'000);
   EXPECT_EQ(hose.longest.nominal, 2'000'000'000);
@@ -166,12 +166,12 @@ INSTANTIATE_TEST_SUITE_P(
         Slip{"EndOfNoShape",
              "{family: hose_joint, round: 8 mm}",
              "{family: hose_joint}",
-             {"parts.yaml:30:47: parts[4].line.ends[0]: The end of a line is either round or a rectangle; accepted: "
+             {"parts.yaml:30:47: parts[4].line.ends[0]: A cross-section is either round or a rectangle; accepted: "
               "`round: 5 mm`, or `width: 3.3 mm, height: 4.2 mm`"}},
         Slip{"EndOfTwoShapes",
              "round: 8 mm}",
              "round: 8 mm, width: 3 mm, height: 3 mm}",
-             {"parts.yaml:30:47: parts[4].line.ends[0]: The end of a line is either round or a rectangle; accepted: "
+             {"parts.yaml:30:47: parts[4].line.ends[0]: A cross-section is either round or a rectangle; accepted: "
               "`round: 5 mm`, or `width: 3.3 mm, height: 4.2 mm`"}},
         Slip{"NeitherLengthsNorLongest",
              ", longest: 2000 mm",
