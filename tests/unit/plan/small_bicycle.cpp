@@ -79,8 +79,8 @@ void add_bicycle(Catalog& catalog) {
   form.above = {model::Outcome::Kind::add, "spacers", ""};
   stack.forms = {form};
   bicycle.stacks = {stack};
-  bicycle.seats = {{"lever", "outside", "bottom_bracket", 500, 600, 0, "", 0},
-                   {"brake", "outside", "rear_axle", 0, 50, 0, "", 0}};
+  bicycle.seats = {{"", "lever", "outside", "bottom_bracket", 500, 600, 0, "", {}, 0},
+                   {"", "brake", "outside", "rear_axle", 0, 50, 0, "", {}, 0}};
   catalog.bicycles["small"] = bicycle;
 }
 
@@ -116,7 +116,7 @@ void fill(Job& job, const std::string& place, const std::vector<model::Interface
 }
 
 model::ClearShape round_hole(std::int64_t diameter_um) {
-  return {length(diameter_um), length(diameter_um), true};
+  return {length(diameter_um), length(diameter_um), model::ClearShape::Outline::round};
 }
 
 model::Opening hole(const std::string& id, const std::string& from, std::int64_t distance_um,
@@ -145,7 +145,7 @@ void add_ways(SmallBicycle& small) {
   frame.geometry["head_tube_angle"] = frame.geometry["seat_tube_angle"] = angle;
   frame.cells = {{"down_tube", "down_tube", length(50'000), length(46'000)}};
   frame.openings = {hole("entry", "start", 120'000, 8'000), hole("exit", "end", 60'000, 6'000)};
-  for (const char* place : {"lever", "brake"}) small.part(place).device = model::Device{{{"hose", "olive"}}};
+  for (const char* place : {"lever", "brake"}) small.part(place).device = model::Device{{{"hose", "olive", {}}}, {}};
   model::Part hose;
   hose.id = "hose";
   hose.label = "hose";
