@@ -1,5 +1,6 @@
 #include "document/diagnostic.hpp"
 
+#include <algorithm>
 #include <fmt/format.h>
 
 #include "document/parse_text.hpp"
@@ -29,6 +30,7 @@ void append_escaped(std::string& out, std::string_view bytes) {
 }  // namespace
 
 std::string printable(std::string_view text, std::size_t most_characters) {
+  if (text.size() <= most_characters && std::all_of(text.begin(), text.end(), is_plain)) return std::string(text);
   std::string out;
   std::size_t characters = 0;
   for (std::size_t offset = 0; offset < text.size(); ++characters) {

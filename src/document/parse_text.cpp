@@ -8,6 +8,8 @@ namespace {
 
 constexpr std::size_t k_shown_bytes = 4;
 constexpr char32_t k_byte_order_mark = 0xFEFF;
+constexpr char32_t k_line_separator = 0x2028;
+constexpr char32_t k_paragraph_separator = 0x2029;
 
 bool is_continuation(char byte) {
   return (static_cast<unsigned char>(byte) & 0xC0u) == 0x80u;
@@ -25,6 +27,12 @@ Lead lead_of(unsigned char byte) {
   if (byte >= 0xE0 && byte <= 0xEF) return {3, byte & 0x0Fu, 0x800};
   if (byte >= 0xF0 && byte <= 0xF4) return {4, byte & 0x07u, 0x10000};
   return {0, 0, 0};
+}
+
+/// What ends a line for some readers and not for others could hide text from the checks.
+bool hides_text(std::string_view text, std::size_t offset, char32_t code) {
+  const bool stray_return = code == '\r' && text.substr(offset + 1, 1) != "\n";
+  return stray_return || code == k_line_separator || code == k_paragraph_separator;
 }
 
 Diagnostic at_offset(std::string_view text, std::size_t offset, const Places& places) {
@@ -117,14 +125,32 @@ Mark Places::at(std::size_t offset) const {
   return {static_cast<int>(next_line - line_starts_.begin()), static_cast<int>(column) + 1};
 }
 
+std::size_t Places::offset(Mark mark) const {
+  const auto line = static_cast<std::size_t>(mark.line);
+  if (line > line_starts_.size()) return text_.size();
+  const std::size_t wanted = characters_before(line_starts_[line - 1]) + static_cast<std::size_t>(mark.column - 1);
+  const auto next_block = std::upper_bound(characters_.begin(), characters_.end(), wanted);
+  const auto block = static_cast<std::size_t>(next_block - characters_.begin()) - 1;
+  std::size_t offset = block * k_block;
+  for (std::size_t characters = characters_[block]; offset < text_.size(); ++offset) {
+    if (is_continuation(text_[offset])) continue;
+    if (characters == wanted) break;
+    ++characters;
+  }
+  return offset;
+}
+
 std::optional<Diagnostic> refusal(std::string_view text, Format format, const Places& places) {
   const bool yaml = format == Format::yaml;
   for (std::size_t offset = 0; offset < text.size();) {
+    if (is_plain(text[offset]) && text[offset] != '%') {
+      ++offset;
+      continue;
+    }
     const Character character = character_at(text, offset);
     if (character.bytes == 0) return not_utf8(text, offset, places);
-    // A carriage return alone ends a line for some readers and not for others, so it could hide text from the checks.
-    const bool stray_return = yaml && character.code == '\r' && text.substr(offset + 1, 1) != "\n";
-    if (stray_return || is_refused_control(character.code)) return control_character(text, offset, places);
+    if ((yaml && hides_text(text, offset, character.code)) || is_refused_control(character.code))
+      return control_character(text, offset, places);
     const bool line_start = offset == 0 || text[offset - 1] == '\n';
     if (yaml && line_start && character.code == '%') return directive(text, offset, places);
     offset += character.bytes;

@@ -24,6 +24,11 @@ struct Character {
 /// surrogate, nothing above U+10FFFF.
 Character character_at(std::string_view text, std::size_t offset);
 
+/// The signs of ASCII that show themselves: nearly all of a text, so that loops may pass them quickly.
+inline bool is_plain(char byte) {
+  return byte >= 0x20 && byte < 0x7F;
+}
+
 /// Control characters other than tab, line feed and carriage return, and the byte order mark: it may only begin a file,
 /// and the parsers skip a second one unseen.
 bool is_refused_control(char32_t code);
@@ -37,6 +42,8 @@ class Places {
   explicit Places(std::string_view text);
   /// Offsets behind the end give the end.
   Mark at(std::size_t offset) const;
+  /// The offset of a line and a column; those behind the text give its end.
+  std::size_t offset(Mark mark) const;
 
  private:
   static constexpr std::size_t k_block = 64;

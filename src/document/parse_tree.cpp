@@ -1,17 +1,23 @@
 #include "document/parse_tree.hpp"
 
+#include <algorithm>
 #include <fmt/format.h>
 
 namespace cotter::document {
 namespace {
 
 constexpr std::size_t k_key_most = 40;
+/// Up to here a walk over the map is quicker than a table.
+constexpr std::size_t k_few_keys = 16;
 
 }  // namespace
 
 std::string path_of_key(const std::string& map, std::string_view key) {
-  const std::string shown = printable(key, k_key_most);
-  return map.empty() ? shown : map + "." + shown;
+  std::string path;
+  path.reserve(map.size() + 1 + key.size());
+  path += map;
+  if (!map.empty()) path += '.';
+  return path += printable(key, k_key_most);
 }
 
 std::string path_of_item(const std::string& list, std::size_t index) {
@@ -35,7 +41,7 @@ Tree::Step Tree::open(Node container) {
            "lists and maps with fewer levels");
     return Step::stop;
   }
-  open_.push_back({std::move(container), {}, {}, {}, false});
+  open_.emplace_back().node = std::move(container);
   return Step::go_on;
 }
 
@@ -51,15 +57,27 @@ Tree::Step Tree::scalar(Node scalar) {
   return Step::go_on;
 }
 
+std::optional<Mark> Tree::Frame::given_before(const std::string& wanted) {
+  const std::vector<Node::Entry>& entries = node.entries();
+  if (entries.size() < k_few_keys) {
+    const auto same =
+        std::find_if(entries.begin(), entries.end(), [&](const Node::Entry& entry) { return entry.key == wanted; });
+    return same == entries.end() ? std::nullopt : std::optional(same->key_mark);
+  }
+  for (; listed < entries.size(); ++listed) keys.emplace(entries[listed].key, entries[listed].key_mark);
+  const auto same = keys.find(wanted);
+  return same == keys.end() ? std::nullopt : std::optional(same->second);
+}
+
 void Tree::key(std::string key, Mark mark) {
   Frame& frame = open_.back();
-  const auto [first, added] = frame.keys.emplace(key, mark);
+  const auto first = frame.given_before(key);
   frame.key = std::move(key);
   frame.key_mark = mark;
   frame.has_key = true;
-  if (added) return;
+  if (!first) return;
   diagnostics_.add({"duplicate_key", "", mark, path(),
-                    fmt::format("The same key stands in line {} already.", first->second.line), frame.key,
+                    fmt::format("The same key stands in line {} already.", first->line), frame.key,
                     "each key once in a map", ""});
 }
 
@@ -73,7 +91,7 @@ void Tree::place(Node node) {
   if (frame.node.is_list()) {
     frame.node.items().push_back(std::move(node));
   } else {
-    // Not Node::set: the frame's own table of keys finds duplicates without walking the map.
+    // Not Node::set, which walks the map: the frame has looked for duplicates.
     frame.node.entries().push_back({std::move(frame.key), frame.key_mark, std::move(node)});
     frame.has_key = false;
   }

@@ -2,6 +2,7 @@
 // Builds a Node from the events of a parser, whichever it is, and holds the limits that both formats share.
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,9 +27,10 @@ class Tree {
   void key(std::string key, Mark mark);
 
   bool wants_key() const { return !open_.empty() && open_.back().node.is_map() && !open_.back().has_key; }
-  /// Whether the value awaited is that of the key at `mark`.
-  bool awaits_value_of(Mark mark) const {
-    return !open_.empty() && open_.back().has_key && open_.back().key_mark == mark;
+  /// Where the key stands whose value comes next.
+  std::optional<Mark> open_key() const {
+    if (open_.empty() || !open_.back().has_key) return std::nullopt;
+    return open_.back().key_mark;
   }
   bool complete() const { return complete_; }
   /// Path of the node that comes next.
@@ -38,10 +40,12 @@ class Tree {
  private:
   struct Frame {
     Node node;
-    std::map<std::string, Mark> keys;
+    std::map<std::string, Mark> keys;  ///< of a map that has many
+    std::size_t listed = 0;            ///< how many entries are in `keys`
     std::string key;
     Mark key_mark;
     bool has_key = false;
+    std::optional<Mark> given_before(const std::string& wanted);
   };
 
   Step count(Mark mark);

@@ -26,7 +26,8 @@ const std::vector<std::string> k_kinds{"interface_kinds", "parts",      "section
 struct CatalogFile {
   std::string kind;
   Node root;
-  Diagnostics diagnostics;
+  Diagnostics diagnostics{""};
+  bool whole = false;  ///< it could be parsed and is of a known kind and version
 };
 
 SchemaRef schema_of(const std::string& kind) {
@@ -39,20 +40,41 @@ SchemaRef schema_of(const std::string& kind) {
   return kind == "bicycle" ? bicycle_schema() : operations_schema();
 }
 
-/// All texts parsed, in their order. Parsing is most of a start and no file knows another, so each core takes the next.
-std::vector<Read<Node>> parsed(const Texts& texts) {
-  std::vector<Read<Node>> trees(texts.size());
+/// What can be said of a file without the others: parsed, of the newest version, its shape checked.
+CatalogFile opened(const std::string& name, const std::string& text) {
+  CatalogFile file;
+  file.diagnostics = Diagnostics(name);
+  auto parsed = parse(text, name, format_of(name));
+  if (!parsed) {
+    file.diagnostics = std::move(parsed.error());
+    return file;
+  }
+  auto document = newest_version(*std::move(parsed), k_kinds, file.kind, file.diagnostics);
+  if (!document) return file;
+  file.whole = true;
+  file.root = *std::move(document);
+  check(file.root, *schema_of(file.kind), file.diagnostics);
+  return file;
+}
+
+std::string hash_of(const Texts& texts) {
+  Node hashed = Node::list();
+  for (const auto& [name, text] : texts) hashed.push(Node::text(text));
+  return content_hash(hashed);
+}
+
+/// Does `work(0)` to `work(count - 1)`, each core taking the next, and returns when all is done.
+template <class Work>
+void on_all_cores(std::size_t count, const Work& work) {
   std::atomic<std::size_t> next = 0;
-  const auto work = [&] {
-    for (std::size_t i = next++; i < texts.size(); i = next++)
-      trees[i] = parse(texts[i].second, texts[i].first, format_of(texts[i].first));
+  const auto take = [&] {
+    for (std::size_t i = next++; i < count; i = next++) work(i);
   };
   std::vector<std::future<void>> helpers;
-  for (unsigned core = 1; core < std::thread::hardware_concurrency() && core < texts.size(); ++core)
-    helpers.push_back(std::async(std::launch::async, work));
-  work();
+  for (unsigned core = 1; core < std::thread::hardware_concurrency() && core < count; ++core)
+    helpers.push_back(std::async(std::launch::async, take));
+  take();
   for (std::future<void>& helper : helpers) helper.get();
-  return trees;
 }
 
 /// Reads all files together: first each one's shape, then what leads from one to the other.
@@ -62,7 +84,6 @@ class CatalogReader {
   Read<model::Catalog> read();
 
  private:
-  void open(const std::string& name, Read<Node> parsed);
   template <class Visit>
   void each(std::string_view kind, Visit visit);
   void read_all_kinds();
@@ -74,35 +95,21 @@ class CatalogReader {
   Diagnostics all_diagnostics() const;
 
   std::vector<CatalogFile> files_;
-  bool whole_ = true;  ///< every file could be parsed
+  bool whole_;  ///< every file is
   model::Catalog catalog_;
   OperationNames work_names_;
 };
 
-CatalogReader::CatalogReader(const Texts& texts) {
-  Node hashed = Node::list();
-  auto trees = parsed(texts);
-  for (std::size_t i = 0; i < texts.size(); ++i) {
-    open(texts[i].first, std::move(trees[i]));
-    hashed.push(Node::text(texts[i].second));
-  }
-  if (whole_) catalog_.hash = content_hash(hashed);
-}
-
-void CatalogReader::open(const std::string& name, Read<Node> parsed) {
-  CatalogFile& file = files_.emplace_back(CatalogFile{"", Node(), Diagnostics(name)});
-  if (!parsed) {
-    file.diagnostics = parsed.error();
-    whole_ = false;
-    return;
-  }
-  auto document = newest_version(*parsed, k_kinds, file.kind, file.diagnostics);
-  if (!document) {
-    whole_ = false;
-    return;
-  }
-  file.root = *std::move(document);
-  check(file.root, *schema_of(file.kind), file.diagnostics);
+CatalogReader::CatalogReader(const Texts& texts) : files_(texts.size()) {
+  // Opening is most of a start and no file knows another; the hash is one more piece of such work.
+  on_all_cores(texts.size() + 1, [&](std::size_t i) {
+    if (i == 0) {
+      catalog_.hash = hash_of(texts);
+    } else {
+      files_[i - 1] = opened(texts[i - 1].first, texts[i - 1].second);
+    }
+  });
+  whole_ = std::all_of(files_.begin(), files_.end(), [](const CatalogFile& file) { return file.whole; });
 }
 
 template <class Visit>

@@ -76,12 +76,12 @@ std::optional<Node> migrate(Node document, const Header& from, int to, const Mig
   return document;
 }
 
-std::optional<Node> newest_version(const Node& document, const std::vector<std::string>& kinds, std::string& kind,
+std::optional<Node> newest_version(Node document, const std::vector<std::string>& kinds, std::string& kind,
                                    Diagnostics& diagnostics) {
   const auto header = read_header(document, kinds, diagnostics);
   if (!header) return std::nullopt;
   kind = header->kind;
-  return migrate(document, *header, k_format_version, migration_steps(), diagnostics);
+  return migrate(std::move(document), *header, k_format_version, migration_steps(), diagnostics);
 }
 
 }  // namespace cotter::document

@@ -37,7 +37,7 @@ std::optional<Node> migrate(Node document, const Header& from, int to, const Mig
                             Diagnostics& diagnostics);
 
 /// A document of this kind in the newest version. **Fails with** what `read_header` and `migrate` say.
-std::optional<Node> newest_version(const Node& document, const std::vector<std::string>& kinds, std::string& kind,
+std::optional<Node> newest_version(Node document, const std::vector<std::string>& kinds, std::string& kind,
                                    Diagnostics& diagnostics);
 
 }  // namespace cotter::document

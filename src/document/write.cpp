@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <fmt/format.h>
 
 #include "document/parse.hpp"
@@ -30,9 +31,17 @@ std::string_view short_escape(char c) {
   }
 }
 
+bool needs_no_escape(char c) {
+  return is_plain(c) && c != '"' && c != '\\';
+}
+
 void write_string(std::string_view text, std::string& out) {
   out += '"';
   for (std::size_t offset = 0; offset < text.size();) {
+    const auto stop = std::find_if_not(text.begin() + offset, text.end(), needs_no_escape);
+    out += text.substr(offset, static_cast<std::size_t>(stop - text.begin()) - offset);
+    offset = static_cast<std::size_t>(stop - text.begin());
+    if (offset == text.size()) break;
     const std::size_t bytes = character_at(text, offset).bytes;
     const char c = text[offset];
     if (bytes == 0) {

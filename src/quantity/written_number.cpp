@@ -114,8 +114,12 @@ std::string_view Cursor::word() const {
 }
 
 std::size_t leading_space(std::string_view text) {
-  for (const std::string_view space : {" ", "\t", "\n", "\r", "\u00A0", "\u2009", "\u202F"})
-    if (text.substr(0, space.size()) == space) return space.size();
+  if (text.empty()) return 0;
+  const char first = text.front();
+  if (static_cast<unsigned char>(first) < 0x80)
+    return first == ' ' || first == '\t' || first == '\n' || first == '\r' ? 1 : 0;
+  for (const std::string_view space : {"\u00A0", "\u2009", "\u202F"})
+    if (text.starts_with(space)) return space.size();
   return 0;
 }
 

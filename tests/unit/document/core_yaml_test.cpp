@@ -1,4 +1,5 @@
 // YAML: what is read, with its marks, and every trap of the parser below, each named by its test.
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "core_support.hpp"
@@ -123,12 +124,15 @@ TEST(Yaml, AliasBombIsRefusedAtItsFirstAnchor) {
 }
 
 TEST(Yaml, DeepNestingIsRefused) {
-  for (const char* level : {"[", "{a: ", "- ", "? "}) {
+  for (const char* level : {"[", "{a: ", "- "}) {
     std::string text;
     for (int i = 0; i < 100'000; ++i) text += level;
     const auto read = yaml(text);
     EXPECT_EQ(codes(read), Words{"too_deep"}) << level << complaints(read).front();
   }
+  std::string keys;
+  for (int i = 0; i < 100'000; ++i) keys += "? ";
+  EXPECT_EQ(codes(yaml(keys)), Words{"syntax"});  // a map as a key ends the reading before the limit does
   EXPECT_TRUE(yaml(std::string(64, '[') + std::string(64, ']')));
   EXPECT_EQ(codes(yaml(std::string(65, '[') + std::string(65, ']'))), Words{"too_deep"});
 }
@@ -213,15 +217,65 @@ TEST(Yaml, EmptyTextIsNoDocument) {
 }
 
 TEST(Yaml, BrokenSyntaxNamesThePlaceAndAMend) {
-  EXPECT_EQ(complaints(yaml("a: 1\nb: c: d\n")),
-            Words{"job.yaml:2:5: The text cannot be read as YAML here (illegal map value); found \": d\"; accepted: "
-                  "lines `key: value` moved in alike, items `- value`, and text with `: ` or ` #` in quotes"});
+  EXPECT_EQ(
+      complaints(yaml("a: 1\nb: c: d\n")),
+      Words{
+          "job.yaml:2:5: The text cannot be read as YAML here (a colon where no key can end); found \": d\"; accepted: "
+          "lines `key: value` moved in alike, items `- value`, and text with `: ` or ` #` in quotes"});
   EXPECT_EQ(complaints(yaml("a: {b: c}\nd: [1, 2\n")),
             Words{"job.yaml:2:4: d[2]: The bracket that opens here is not closed as it should be; found \"[1, 2\"; "
                   "accepted: commas between the entries and the closing bracket behind the last"});
   EXPECT_EQ(codes(yaml("[a\n")), Words{"syntax"});
   EXPECT_EQ(yaml("[a\n").error().list()[0].message, "The bracket that opens here is not closed as it should be.");
   EXPECT_EQ(codes(yaml("}")), Words{"syntax"});
+}
+
+TEST(Yaml, WhatTheParserRefusesIsSaidInWords) {
+  const auto said = [](const char* text) {
+    const auto read = yaml(text);
+    return read ? std::string("read") : complaints(read).front();
+  };
+  EXPECT_THAT(said("a: *very* nice\n"), testing::StartsWith("job.yaml:1:4: a: Aliases (`*`) are not allowed; found"));
+  EXPECT_THAT(said("a: &\n"), testing::StartsWith("job.yaml:1:4: a: Anchors (`&`) are not allowed; found \"&\";"));
+  EXPECT_THAT(said("a: !x!y z\n"), testing::StartsWith("job.yaml:1:4: a: Tags (`!`) are not allowed; found"));
+  EXPECT_THAT(said("a:\n\tb: 1\n"), testing::HasSubstr("1: a: The text cannot be read as YAML here (a tab where only"));
+  EXPECT_THAT(said("a:\n{b: 1}\n"), testing::StartsWith("job.yaml:2:1: a: The bracket stands where a key should;"));
+  EXPECT_THAT(said("a: \"\\q\"\n"), testing::HasSubstr("(an unknown letter or sign after a backslash); found"));
+  EXPECT_THAT(said("- a\nb: 1\n"), testing::HasSubstr("(no `- ` where the next item must stand); found \"b: 1\""));
+  EXPECT_THAT(said("? a\nb: 1\n"), testing::StartsWith("job.yaml:1:3: a: The colon is missing after this key;"));
+  EXPECT_THAT(said("{: x}\n"), testing::StartsWith("job.yaml:1:2: The key is missing here; found \": x}\""));
+  EXPECT_EQ(said("a: {b: 1, c:}\n"),
+            "job.yaml:1:13: a.c: The value is missing here; found \"}\"; accepted: a value behind the colon");
+  EXPECT_EQ(said("a: {b:[1]}\n"),
+            "job.yaml:1:6: a.b: The space behind the colon is missing; found \":[1]}\"; accepted: a word, a colon, a "
+            "space and a value");
+  EXPECT_THAT(said("a: b\n}\n"), testing::StartsWith("job.yaml:2:1: The text cannot be read as YAML here ("));
+}
+
+TEST(Yaml, LineEndsOfSomeReadersAndNonCharactersAreRefused) {
+  for (const char* bad : {"\xE2\x80\xA8", "\xE2\x80\xA9", "\xEF\xBF\xBE", "\xEF\xBF\xBF"}) {
+    const auto read = yaml("a: 1\nb: \xC2\xB5 # x" + std::string(bad) + "c: 2\n");
+    ASSERT_EQ(codes(read), Words{"not_text"}) << printable(bad, 9);
+    EXPECT_EQ(read.error().list()[0].mark, (Mark{2, 9}));
+  }
+}
+
+TEST(Yaml, EmptyValuesStandBehindTheirColon) {
+  const auto read = yaml("a:\nb: ~\nc: {d: , e: null}\n");
+  ASSERT_TRUE(read) << complaints(read).front();
+  EXPECT_EQ(write_json_line(*read), R"({"a":null,"b":null,"c":{"d":null,"e":null}})");
+  EXPECT_EQ(read->find("a")->mark(), (Mark{1, 3}));
+  EXPECT_EQ(read->find("b")->mark(), (Mark{2, 4}));
+  EXPECT_EQ(read->find("c")->find("d")->mark(), (Mark{3, 8}));
+}
+
+TEST(Yaml, ALongLineOfQuotesIsReadInTime) {
+  std::string text = "[";
+  for (int i = 0; i < 90'000; ++i) text += "\"\xC3\xA4\",";
+  const auto read = yaml(text + "'x']\n");
+  ASSERT_TRUE(read) << complaints(read).front();
+  EXPECT_EQ(read->items().back().mark(), (Mark{1, 360'002}));
+  EXPECT_TRUE(read->items().back().quoted());
 }
 
 TEST(Yaml, ASecondByteOrderMarkIsRefused) {

@@ -108,8 +108,8 @@ INSTANTIATE_TEST_SUITE_P(
               "accepted: a length such as 41.5 mm, or `?` when it is not known"}},
         Slip{"EmptyDimension",
              "diameter: 7 mm",
-             "diameter:",
-             {"parts.yaml:18:36: parts[1].interfaces.rails.diameter: The value is missing here; accepted: a length "
+             "diameter: ",
+             {"parts.yaml:18:37: parts[1].interfaces.rails.diameter: The value is missing here; accepted: a length "
               "such as 41.5 mm"}},
         Slip{"WrongUnit",
              "diameter: 7 mm",
