@@ -43,8 +43,18 @@ void Search::begin() {
     end.queue = {};
     end.settled.assign(static_cast<std::size_t>(end.most) + 1, {});
   }
-  grow(0, -1);
-  grow(1, -1);
+  bool shut = false;
+  bool too_dear = false;
+  for (const int side : {0, 1}) {
+    too_dear_ = false;
+    grow(side, -1);
+    shut = shut || (!met_[side] && !too_dear_);
+    too_dear = too_dear || too_dear_;
+  }
+  too_dear_ = too_dear && !shut;
+  // Where nothing mates with one end, what grows from the other leads nowhere.
+  if (shut)
+    for (End& end : ends_) end.queue = {};
 }
 
 bool Search::forbidden(std::uint32_t piece) const {
