@@ -1,6 +1,7 @@
 #include "engine/fit/bridge/rules.hpp"
 
 #include <algorithm>
+#include <span>
 
 #include "engine/fit/judge_parts.hpp"
 #include "engine/fit/solve.hpp"
@@ -63,6 +64,15 @@ Wide extreme(const ReadyDemand& demand, const FeatureView& anchor, const Feature
   return sum;
 }
 
+/// Whether the two bound one sum from below and from above, with room between. The sum takes every value between its
+/// extremes, so where each end can be met by itself some value lies between both.
+bool ends_of_a_window(const ReadyDemand& a, const ReadyDemand& b) {
+  return a.constant + b.constant >= 0 && std::ranges::equal(a.terms, b.terms, [](const Term& one, const Term& other) {
+           return one.factor == -other.factor && one.dimension == other.dimension &&
+                  one.of_candidate == other.of_candidate;
+         });
+}
+
 }  // namespace
 
 Rules::Rules(const Catalog& catalog) : catalog_(catalog), by_anchor_(catalog.kinds().size()) {
@@ -102,7 +112,7 @@ void Rules::add_rule(const Rule& rule, ReadyMeeting& out) const {
     return operand.role == parameter && operand.side != Side::fixed;
   });
   if (!demands || varies) {
-    out.complete = false;
+    out.complete = out.demands_decide = false;
     return;
   }
   for (const Linear& linear : *demands) {
@@ -119,6 +129,9 @@ void Rules::add_rule(const Rule& rule, ReadyMeeting& out) const {
     }
     out.demands.push_back(std::move(demand));
   }
+  const std::span<const ReadyDemand> own_demands = std::span(out.demands).last(demands->size());
+  if (own_demands.size() > 2 || (own_demands.size() == 2 && !ends_of_a_window(own_demands[0], own_demands[1])))
+    out.demands_decide = false;
 }
 
 bool Rules::certain(const ReadyMeeting& meeting, const FeatureView& anchor, const FeatureView& candidate) const {
@@ -139,8 +152,8 @@ bool Rules::possible(const ReadyMeeting& meeting, const FeatureView& anchor, con
   }
   for (const ReadyDemand& demand : meeting.demands)
     if (all_stated(demand, anchor, candidate) && extreme(demand, anchor, candidate, true) < 0) return false;
-  // Two demands that can each be met may still exclude one another.
-  return judged(meeting, anchor, candidate).certainty != Certainty::fails;
+  // Other demands that can each be met may still exclude one another.
+  return meeting.demands_decide || judged(meeting, anchor, candidate).certainty != Certainty::fails;
 }
 
 Joint Rules::judged(const ReadyMeeting& meeting, const FeatureView& anchor, const FeatureView& candidate) const {

@@ -34,7 +34,8 @@ struct ReadyMeeting {
   bool anchor_is_own = true;
   std::vector<ReadyDemand> demands;
   std::vector<ReadyWord> words;
-  bool complete = true;  ///< false: some rule has more to it than its demands, so the law itself is asked
+  bool demands_decide = true;  ///< a rule whose demands can each be met does not fail
+  bool complete = true;        ///< false: some rule has more to it than its demands, so the law itself is asked
 };
 
 class Rules {

@@ -8,7 +8,7 @@ namespace cotter::engine::fit::bridge {
 namespace {
 
 /// The first ceiling as a part of the dearest piece, and how much higher each next one is.
-constexpr std::int64_t k_first_part = 16;
+constexpr std::int64_t k_first_part = 64;
 constexpr std::int64_t k_rise = 2;
 
 Joint joint_of(const Rules& rules, const FeatureView& a, const FeatureView& b) {
@@ -43,17 +43,17 @@ void Search::begin() {
     end.queue = {};
     end.settled.assign(static_cast<std::size_t>(end.most) + 1, {});
   }
-  bool shut = false;
-  bool too_dear = false;
+  bool barren = false, shut = false, too_dear = false;
   for (const int side : {0, 1}) {
-    too_dear_ = false;
+    too_dear_ = met_[side] = false;
     grow(side, -1);
+    barren = barren || !met_[side];
     shut = shut || (!met_[side] && !too_dear_);
     too_dear = too_dear || too_dear_;
   }
   too_dear_ = too_dear && !shut;
-  // Where nothing mates with one end, what grows from the other leads nowhere.
-  if (shut)
+  // Where nothing below the ceiling mates with one end, what grows from the other leads nowhere.
+  if (barren)
     for (End& end : ends_) end.queue = {};
 }
 
