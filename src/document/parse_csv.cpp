@@ -30,6 +30,16 @@ char delimiter_of(std::string_view text) {
   return most->first;
 }
 
+/// A first line `sep=;`, as table programs write it to name the delimiter: how long it is with its line end, or 0.
+std::size_t separator_line(std::string_view text) {
+  constexpr std::string_view k_sep = "sep=";
+  if (!text.starts_with(k_sep) || text.size() < k_sep.size() + 1) return 0;
+  std::size_t at = k_sep.size() + 1;
+  if (at < text.size() && !ends_line(text[at])) return 0;
+  if (text.substr(at, 2) == "\r\n") return at + 2;
+  return std::min(at + 1, text.size());
+}
+
 std::string trimmed(std::string_view text) {
   const auto first = text.find_first_not_of(" \t");
   if (first == std::string_view::npos) return "";
@@ -39,16 +49,19 @@ std::string trimmed(std::string_view text) {
 class CsvReader {
  public:
   CsvReader(std::string_view text, const CsvLimits& limits, Diagnostics& diagnostics)
-      : text_(text), places_(text), limits_(limits), diagnostics_(diagnostics), delimiter_(delimiter_of(text)) {}
+      : text_(text), places_(text), limits_(limits), diagnostics_(diagnostics), at_(separator_line(text)) {
+    delimiter_ = at_ == 0 ? delimiter_of(text) : text[std::string_view("sep=").size()];
+  }
 
   CsvTable read() {
     CsvTable table;
     table.delimiter = delimiter_;
-    for (int number = 1; at_ < text_.size() && !stopped_; ++number) {
+    const int first = at_ == 0 ? 1 : 2;
+    for (int number = first; at_ < text_.size() && !stopped_; ++number) {
       CsvRow row = read_row(number);
       const bool holds =
           std::any_of(row.cells.begin(), row.cells.end(), [](const CsvCell& c) { return !c.text.empty(); });
-      if (number == 1)
+      if (number == first)
         table.header = std::move(row);
       else if (holds)
         table.rows.push_back(std::move(row));
@@ -139,8 +152,8 @@ class CsvReader {
   Places places_;
   const CsvLimits& limits_;
   Diagnostics& diagnostics_;
-  char delimiter_;
-  std::size_t at_ = 0;
+  std::size_t at_;
+  char delimiter_ = ',';
   bool stopped_ = false;
 };
 
@@ -169,6 +182,9 @@ Read<CsvTable> parse_csv(std::string_view text, const std::string& file, const C
   if (text.starts_with(k_byte_order_mark)) text.remove_prefix(k_byte_order_mark.size());
   const Places places(text);
   if (auto refused = refusal(text, Format::json, places)) {
+    refused->field = fmt::format("row {}", refused->mark.line);
+    if (!refused->found.empty() && character_at(refused->found, 0).bytes == 0)
+      refused->accepted = "the table saved again as UTF-8; table programs offer \"CSV UTF-8\" when they save";
     diagnostics.add(std::move(*refused));
     return tl::unexpected(std::move(diagnostics));
   }

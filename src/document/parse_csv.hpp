@@ -36,7 +36,8 @@ struct CsvLimits {
 /// Reads a table.
 ///
 /// **Method** The delimiter is the one of comma, semicolon and tab that the first row has most of, outside quotes. Line
-/// ends may be LF, CR LF or CR; a byte order mark in front is skipped.
+/// ends may be LF, CR LF or CR; a byte order mark in front is skipped. A first line `sep=;` names the delimiter and
+/// counts as a row.
 /// **Fails with** `too_large`, `not_text` (not UTF-8, control characters), `quote` for a quote that does not close,
 /// that stands inside a cell without quotes, or that text follows, `line_break` for one inside a cell, `empty` without
 /// a first row.

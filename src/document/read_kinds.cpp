@@ -73,6 +73,10 @@ std::optional<model::KindDimension> read_kind_dimension(const SpotEntry& entry, 
   if (const auto deviations = read_deviations(spot.at("unstated"), *kind, diagnostics))
     dimension.unstated = *deviations;
   dimension.required = spot.at("needed").flag(true);
+  dimension.thickest_line = spot.at("thickest_line").flag(false);
+  if (dimension.thickest_line && *kind != Dimension::length)
+    report(diagnostics, spot.at("thickest_line"), "bad_value", "Only a length can be that of the thickest line.",
+           "`is: length`, or `thickest_line` left out");
   dimension.measure = read_measure(spot.at("measure"));
   return dimension;
 }

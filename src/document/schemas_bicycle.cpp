@@ -147,9 +147,9 @@ SchemaRef joint_schema() {
           needed("label", label_schema()),
           needed("a", short_text_schema(), "`place.interface`."),
           needed("b", short_text_schema(), "`place.interface`."),
-          optional("only_with", word_schema({"shell_lines", "stated"}),
+          optional("only_with", word_schema({"shell_lines", "stated", "needed"}),
                    "`shell_lines`: asks nothing when no line passes the shell; `stated`: when neither side says "
-                   "the feature."),
+                   "the feature; `needed`: likewise, but while `a` says it, the place of `b` may not stay empty."),
           when_field(),
           late_field(),
           spoils_field(),

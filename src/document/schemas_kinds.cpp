@@ -28,6 +28,8 @@ SchemaRef dimension_schema() {
           needed("to", short_text_schema(), "Most that this kind can be at all."),
           optional("unstated", short_text_schema(), "Deviations taken where a paper states none: `±0.02 mm`."),
           optional("needed", boolean_schema(), "Whether an interface must give it; true when left out."),
+          optional("thickest_line", boolean_schema(),
+                   "True: no part states it; it is the outside diameter of the thickest line of the job."),
           optional("measure", measure_schema()),
       });
 }

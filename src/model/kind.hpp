@@ -27,6 +27,7 @@ struct KindDimension {
   quantity::Range permitted;  ///< what this kind can be at all; an unknown value is this whole range
   quantity::Range unstated;   ///< deviations taken where a paper states none
   bool required = true;
+  bool thickest_line = false;  ///< not of the part: the outside diameter of the thickest line of the job
   MeasureGuide measure;
 };
 

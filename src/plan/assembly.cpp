@@ -5,6 +5,7 @@
 
 #include "model/words.hpp"
 #include "plan/hands.hpp"
+#include "plan/thickest_line.hpp"
 #include "plan/tool_readings.hpp"
 #include "quantity/ensure.hpp"
 
@@ -86,6 +87,41 @@ void Assembly::take_conditional() {
   }
 }
 
+void Assembly::seat_lines() {
+  const auto& wishes = job_->sheet.lines;
+  line_forms_.resize(wishes.size());
+  lines_.resize(wishes.size());
+  for (std::size_t i = 0; i < wishes.size(); ++i) {
+    const model::Part* part = find_part(wishes[i].part);
+    if (part == nullptr) continue;
+    line_forms_[i].id = "lines." + wishes[i].id;
+    line_forms_[i].label = part->label;
+    Seated& line = lines_[i];
+    line.form = &line_forms_[i];
+    line.id = line_forms_[i].id;
+    line.part = *part;
+    doubt_papers(*line.part);
+    join_line(line, template_name(wishes[i].from_place));
+    join_line(line, template_name(wishes[i].to_place));
+  }
+}
+
+void Assembly::join_line(const Seated& line, const std::string& place_name) {
+  const Seated* device = place(place_name);
+  if (device == nullptr || !device->part) return;
+  for (const auto& [port, offered] : device->part->interfaces) {
+    for (const auto& [end, own] : line.part->interfaces) {
+      if (model::find_meeting(*catalog_, offered.kind, own.kind).meeting == nullptr) continue;
+      model::JointForm joint;
+      joint.id = line.id + "." + place_name + "." + end;
+      joint.label = device->form->label + ", " + line.form->label;
+      joint.a = {place_name, port};
+      joint.b = {line.id, end};
+      joints_.push_back(std::move(joint));
+    }
+  }
+}
+
 Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(&job), catalog_(&catalog) {
   const auto bicycle = catalog.bicycles.find(job.sheet.bicycle);
   quantity::ensure(bicycle != catalog.bicycles.end(), "job rests on a template that the catalog does not hold");
@@ -113,6 +149,7 @@ Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(
         if (target.starts_with(prefix)) put_value(*seated.part, target.substr(prefix.size()), value);
       doubt_readings(catalog, job.sheet.shop, *seated.part);
       doubt_papers(*seated.part);
+      fill_thickest_line(job, catalog, [this](const std::string& id) { return find_part(id); }, *seated.part);
     }
     by_template_name_[form.id] = places_.size();
     // A place that the job does not name never takes the name of one that it does.
@@ -129,6 +166,7 @@ Assembly::Assembly(const model::Job& job, const model::Catalog& catalog) : job_(
     // Two features are judged once, however often they are joined, so that no finding has a twin.
     if (!joined(joint)) joints_.push_back(std::move(joint));
   }
+  seat_lines();
 }
 
 bool Assembly::joined(const model::JointForm& joint) const {
@@ -139,7 +177,10 @@ bool Assembly::joined(const model::JointForm& joint) const {
 
 const Seated* Assembly::place(const std::string& template_name) const {
   const auto found = by_template_name_.find(template_name);
-  return found == by_template_name_.end() ? nullptr : &places_[found->second];
+  if (found != by_template_name_.end()) return &places_[found->second];
+  const auto line =
+      std::find_if(lines_.begin(), lines_.end(), [&](const Seated& one) { return one.id == template_name; });
+  return line == lines_.end() || line->form == nullptr ? nullptr : &*line;
 }
 
 const model::Interface* Assembly::interface(const model::InterfaceRef& ref) const {

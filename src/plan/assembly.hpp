@@ -41,6 +41,8 @@ class Assembly {
  public:
   /// Requires a job that `document::read_job` has accepted against this catalog. Both must outlive the assembly.
   Assembly(const model::Job& job, const model::Catalog& catalog);
+  Assembly(const Assembly&) = delete;
+  Assembly& operator=(const Assembly&) = delete;
 
   const model::Job& job() const { return *job_; }
   const model::Catalog& catalog() const { return *catalog_; }
@@ -48,8 +50,10 @@ class Assembly {
 
   /// By the template's name of the place, in the template's order.
   const std::vector<Seated>& places() const { return places_; }
+  /// A line of the job is found as `lines.<id>`; it is in no other list of places.
   const Seated* place(const std::string& template_name) const;
-  /// Joints of the template whose conditions hold, and those of the job, all in the template's names.
+  /// Joints of the template whose conditions hold, those of the job, and those of each line with the two devices that
+  /// it ends at, where the catalog has rules for their features; all in the template's names.
   const std::vector<model::JointForm>& joints() const { return joints_; }
   /// Stacks and forms of the template whose conditions hold.
   const std::vector<model::StackDefinition>& stacks() const { return stacks_; }
@@ -83,11 +87,15 @@ class Assembly {
  private:
   bool joined(const model::JointForm& joint) const;
   void take_conditional();
+  void seat_lines();
+  void join_line(const Seated& line, const std::string& place);
 
   const model::Job* job_;
   const model::Catalog* catalog_;
   const model::Bicycle* bicycle_;
   std::vector<Seated> places_;
+  std::vector<model::PlaceForm> line_forms_;
+  std::vector<Seated> lines_;
   std::map<std::string, std::size_t> by_template_name_;
   std::map<std::string, std::string> template_names_;
   std::set<std::string> facts_;

@@ -133,13 +133,36 @@ std::string measurement_sentence(const model::Measurement& measurement, Dimensio
   return text;
 }
 
+/// Text of a part's words as a reader knows them: `inch_60` is no English.
+std::string plain(std::string_view text) {
+  const auto is_name = [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '_'; };
+  std::string out;
+  for (std::size_t i = 0; i < text.size();) {
+    std::size_t end = i;
+    while (end < text.size() && is_name(text[end])) ++end;
+    if (end == i) {
+      out += text[i++];
+      continue;
+    }
+    std::string name(text.substr(i, end - i));
+    if (has_phrase("word." + name))
+      name = phrase("word." + name);
+    else
+      std::replace(name.begin(), name.end(), '_', ' ');
+    out += name;
+    i = end;
+  }
+  return out;
+}
+
 void add_fact_sentences(const Finding& finding, std::vector<std::string>& out) {
   // A fact key names a phrase; the facts that follow it, written `phrase/hole`, fill its holes.
   for (std::size_t i = 0; i < finding.facts.size(); ++i) {
     if (!has_phrase(finding.facts[i].first)) continue;
     Holes holes;
     for (std::size_t j = i + 1; j < finding.facts.size() && !has_phrase(finding.facts[j].first); ++j)
-      holes[finding.facts[j].first] = finding.facts[j].second;
+      holes[finding.facts[j].first] =
+          finding.law == "connection" ? plain(finding.facts[j].second) : finding.facts[j].second;
     out.push_back(fill(finding.facts[i].first, holes));
   }
 }
@@ -155,6 +178,14 @@ void add_paper_sentences(const Finding& finding, const NumberStyle& style, std::
                                       {"by", finding.accepted_by},
                                       {"when", finding.accepted_when}}));
   out.emplace_back(phrase("paper.drawback"));
+}
+
+/// A range decides with both its ends, so the working shows both: "(3.97 to 4.03)".
+std::string bare_range(const quantity::Range& range, Dimension dimension, const NumberStyle& style) {
+  const std::string low = number(range.low().base(), dimension, style);
+  const std::string high = number(range.high().base(), dimension, style);
+  if (low != high) return "(" + low + " to " + high + ")";
+  return range.low().base() < 0 ? "(" + low + ")" : low;
 }
 
 std::string formula_with_numbers(const Finding& finding, const NumberStyle& style) {
@@ -173,8 +204,7 @@ std::string formula_with_numbers(const Finding& finding, const NumberStyle& styl
     if (named == finding.values.end()) {
       text += name;
     } else {
-      const std::string shown = number(named->value.nominal, named->value.dimension, style);
-      text += named->value.nominal < 0 ? "(" + shown + ")" : shown;
+      text += bare_range(named->value.range(), named->value.dimension, style);
     }
     i = end;
   }
@@ -193,6 +223,11 @@ std::string_view source_word(const model::Source& source) {
       return "";
   }
   return "";
+}
+
+std::string law_words(const std::string& law) {
+  const std::string key = "law." + law;
+  return has_phrase(key) ? std::string(phrase(key)) : law;
 }
 
 }  // namespace
@@ -267,7 +302,8 @@ std::vector<std::string> sentences(const Finding& finding, const NumberStyle& st
   add_number_sentence(finding, style, out);
   add_fact_sentences(finding, out);
   for (std::string& sentence : press_sentences(finding, style)) out.push_back(std::move(sentence));
-  if (!finding.mismatches.empty()) out.push_back(fill("finding.mismatch", {{"list", join(finding.mismatches, "; ")}}));
+  if (!finding.mismatches.empty())
+    out.push_back(fill("finding.mismatch", {{"list", plain(join(finding.mismatches, "; "))}}));
   for (const model::Addition& addition : finding.additions) {
     const std::string dimension = addition.dimension.empty() ? "" : ", " + addition.dimension;
     out.push_back(fill("add.piece", {{"count", std::to_string(addition.count)},
@@ -322,7 +358,9 @@ std::vector<std::string> working(const Finding& finding, const NumberStyle& styl
   const Dimension dimension = dimension_of(finding);
   std::vector<std::string> out;
   out.push_back("rule      " + finding.rule + (finding.rule_label.empty() ? "" : " (" + finding.rule_label + ")"));
-  if (!finding.law.empty()) out.push_back("law       " + finding.law);
+  if (!finding.law.empty()) out.push_back("method    " + law_words(finding.law));
+  for (const auto& [key, text] : finding.facts)
+    if (key == "word") out.push_back("word      " + plain(text));
   for (const model::NamedValue& named : finding.values) out.push_back(value_line(named, style));
   if (!finding.formula.empty() && finding.result)
     out.push_back("formula   " + finding.formula + " = " + formula_with_numbers(finding, style) + " = " +

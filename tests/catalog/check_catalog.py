@@ -164,13 +164,74 @@ def kind_faults():
                         yield f"{file.name}: rule {rule['id']} does not say its {field}"
 
 
+def guarded_meetings():
+    """Pairs of kinds with a rule that guards something, but for the kinds of adapters: bridging tries those."""
+    adapter = {side["kind"] for _, part in documents("parts", "parts") if part.get("joins") for side in part["interfaces"].values()}
+    plain = {side["kind"] for _, part in documents("parts", "parts") if not part.get("joins") for side in part.get("interfaces", {}).values()}
+    for _, kind in documents("kinds", "kinds"):
+        for meeting in kind.get("meets", []):
+            pair = {kind["id"], meeting["kind"]}
+            if any(rule["guards"] != "nothing" for rule in meeting["rules"]) and not pair & (adapter - plain):
+                yield frozenset(pair)
+
+
+def reached_meetings():
+    """Pairs of kinds that some joint of a template or section can bring together, by the names parts give their features;
+    a line meets the devices it ends at by itself."""
+    kinds, of_lines, all_kinds = {}, set(), set()
+    examples = [yaml.load(file.read_text(encoding="utf-8"), Loader=yaml.BaseLoader) for file in sorted((ROOT / "examples").glob("*.yaml"))]
+    parts = [part for _, part in documents("parts", "parts")] + [part for job in examples for part in job.get("parts", [])]
+    for part in parts:
+        for name, side in part.get("interfaces", {}).items():
+            kinds.setdefault(name, set()).add(side["kind"])
+            all_kinds.add(side["kind"])
+            if "line" in part:
+                of_lines.add(side["kind"])
+    for folder in ("bicycles", "sections"):
+        for _, joint in documents(folder, "joints"):
+            for a in kinds.get(joint["a"].split(".")[1], ()):
+                for b in kinds.get(joint["b"].split(".")[1], ()):
+                    yield frozenset({a, b})
+    for line in of_lines:
+        for kind in all_kinds:
+            yield frozenset({line, kind})
+
+
+# Guarded pairs that no joint reaches: nothing judges them in a whole bicycle. This list may only get shorter.
+UNREACHED = {
+    "crown_race_seat crown_race_split",
+    "crown_seat integrated_code",
+    "crown_seat pressed_code",
+    "head_bearing integrated_code",
+    "head_bore pressed_code",
+    "head_cup pressed_code",
+    "head_seat integrated_code",
+    "integrated_code steerer",
+    "lockring lockring_thread",
+    "mudguard tyre_casing",
+    "press_cup press_shell_composite",
+    "press_cup_plastic press_shell_composite",
+    "pressed_code steerer",
+    "star_nut steerer",
+}
+
+
+def joint_faults():
+    unreached = set(guarded_meetings()) - set(reached_meetings())
+    known = {frozenset(pair.split(" ")) for pair in UNREACHED}
+    for pair in sorted(" ".join(sorted(pair)) for pair in unreached - known):
+        yield f"no joint of a template or section reaches the guarded pair: {pair}"
+    for pair in sorted(" ".join(sorted(pair)) for pair in known - unreached):
+        yield f"a joint reaches this pair now; take it off UNREACHED: {pair}"
+
+
 def main():
     text = PAGE.read_text(encoding="utf-8")
     wanted = page_with(page_with(text, "kinds", kinds_table()), "parts", parts_table())
     if "--write" in sys.argv[1:]:
         PAGE.write_text(wanted, encoding="utf-8")
         text = wanted
-    found = [*faults(), *kind_faults(), *standard_faults()]
+    found = [*faults(), *kind_faults(), *standard_faults(), *joint_faults()]
     if text != wanted:
         found.append("docs/catalog.md: its tables are not what the catalog says; run tests/catalog/check_catalog.py --write")
     print("\n".join(found) if found else "catalog: every entry used, tables as the catalog is")

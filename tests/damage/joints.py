@@ -21,7 +21,10 @@ class Joints:
         found = []
         for joint in self.shop.joints():
             sides = (joint["a"], joint["b"])
-            if any(self.shop.places[side.split(".")[0]].part is None for side in sides):
+            if joint.get("only_with") == "needed" and self.shop.interface(sides[0]) and not self.shop.place(sides[1].split(".")[0]).part:
+                about = ",".join(self.shop.in_job(side) for side in sides)
+                found.append(Expected(f"has_feature@{about}", "stop"))
+            if any(self.shop.place(side.split(".")[0]).part is None for side in sides):
                 continue
             if joint.get("only_with") == "stated" and not any(map(self.shop.interface, sides)):
                 continue

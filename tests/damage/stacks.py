@@ -138,6 +138,22 @@ class Stack:
         self.complete = {name: form for name, form in self.forms.items() if not form.missing}
         self.lengths = self.lengths_in(plan_findings)
         self.unproven = False
+        self.left_out = {name for name, form in self.complete.items() if self.is_hopeless(form)}
+        self.counted = {name: form for name, form in self.complete.items() if name not in self.left_out}
+
+    def is_hopeless(self, form):
+        """Whether no set of pieces puts this form into its window, whatever the others ask."""
+        if form.certainty({}) != "fails":
+            return False
+        sets = itertools.islice((lengths for _, some in self.by_count() for lengths in some), MOST_SETS)
+        return all(form.certainty(lengths) == "fails" for lengths in sets)
+
+    def lengths_of(self, name):
+        return self.of(name, self.lengths)
+
+    def of(self, name, lengths):
+        """The pieces a form's number counts: none where no set helps it."""
+        return {} if name in self.left_out else lengths
 
     def lengths_in(self, findings):
         """Length in each slot, as the plan's workings show it."""
@@ -158,12 +174,12 @@ class Stack:
         key = f"{self.stack['id']}.{name}"
         if form.missing:
             return Expected(key, "measure", definition)
-        expected = Expected(key, None, definition)
-        expected.result, without = rounded(form.range(self.lengths)), rounded(form.range({}))
+        expected, lengths = Expected(key, None, definition), self.lengths_of(name)
+        expected.result, without = rounded(form.range(lengths)), rounded(form.range({}))
         expected.without = without if without != expected.result else None
-        expected.should, expected.values = form.wish, form.values(self.lengths)
+        expected.should, expected.values = form.wish, form.values(lengths)
         expected.take_window(form.low, form.high)
-        expected.take_margin(*form.rooms(self.lengths))
+        expected.take_margin(*form.rooms(lengths))
         expected.rests = not form.attested()
         self.judge(name, form, expected)
         if definition.get("cut") == "true" and expected.verdict != "ok":
@@ -172,7 +188,7 @@ class Stack:
         return expected
 
     def judge(self, name, form, expected):
-        certainty = form.certainty(self.lengths)
+        certainty = form.certainty(self.lengths_of(name))
         if certainty == "fails":
             outcome = form.definition.get("below" if expected.governs == "from" else "above", {})
             expected.verdict, expected.operation = outcome.get("says", "stop"), outcome.get("do", "")
@@ -181,7 +197,7 @@ class Stack:
         if certainty == "open":
             expected.verdict = "measure"
             return
-        within = form.wish is None or form.certainty(self.lengths, form.wish) != "fails"
+        within = form.wish is None or form.certainty(self.lengths_of(name), form.wish) != "fails"
         expected.rests = expected.rests or self.unsettled(name, form)
         expected.verdict = held(form.definition, expected.rests, within)
         if self.carries(name):
@@ -196,7 +212,7 @@ class Stack:
                 continue
             if one.missing:
                 return True
-            certainty = one.certainty(self.lengths)
+            certainty = one.certainty(self.lengths_of(other))
             if certainty is not None and (certainty != "holds" or not one.attested()):
                 return True
         return False
@@ -205,7 +221,7 @@ class Stack:
         """The first form that needs the pieces names them."""
         if not any(self.lengths.values()):
             return False
-        needy = (one for one, form in self.complete.items() if form.certainty({}) not in (None, "holds"))
+        needy = (one for one, form in self.counted.items() if form.certainty({}) not in (None, "holds"))
         return next(needy, None) == name
 
     def smallest(self):
@@ -217,7 +233,7 @@ class Stack:
                 tried += 1
                 if tried > MOST_SETS:
                     return None
-                states = {form.certainty(lengths) for form in self.complete.values()}
+                states = {form.certainty(lengths) for form in self.counted.values()}
                 if "fails" not in states:
                     (open_sets if "open" in states else certain).append((count, lengths))
             if certain:
@@ -230,13 +246,13 @@ class Stack:
         found = ([], 0) if self.hopeless() else self.smallest()
         if found is None:
             return None
-        every = [{name: one.certainty(lengths) or "holds" for name, one in self.complete.items()} for lengths in found[0] or [{}]]
+        every = [{name: one.certainty(self.of(name, lengths)) or "holds" for name, one in self.complete.items()} for lengths in found[0] or [{}]]
         return every[0] if all(one == every[0] for one in every) else None
 
     def complaint(self):
         """What is wrong with the set of pieces that the plan chose; nothing when none is better."""
         chosen = {slot: length for slot, length in self.lengths.items() if length}
-        if not self.complete or not self.slots or (not chosen and self.hopeless()):
+        if not self.counted or not self.slots or (not chosen and self.hopeless()):
             return ""
         found = self.smallest()
         if found is None:
@@ -252,13 +268,13 @@ class Stack:
 
     def rank(self, lengths):
         """Fewest forms beside their wish, then nearest to the targets."""
-        off = [form.off_wish(lengths) for form in self.complete.values()]
+        off = [form.off_wish(lengths) for form in self.counted.values()]
         return sum(beside for beside, _ in off), sum(distance for _, distance in off)
 
     def hopeless(self):
         """Whether one form stays outside its window whatever goes into each slot by itself."""
         most = {slot["id"]: self.longest(slot) for slot in self.slots.values()}
-        for form in self.complete.values():
+        for form in self.counted.values():
             parts = [factor * most[slot] for slot, factor in form.slots.items() if slot in most]
             low, high = form.sums({})
             least, greatest = low + sum(min(0, part) for part in parts), high + sum(max(0, part) for part in parts)

@@ -120,6 +120,10 @@ class Workshop:
             self.places[form["id"]] = Place(form, name, self.parts.get(entry.get("part")), entry)
         self.template_names = {place.name: form for form, place in self.places.items()}
         self.facts = self.facts_of_places()
+        self.lines = {}
+        for line in job.get("lines") or []:
+            form = {"id": f"lines/{line['id']}"}
+            self.lines[form["id"]] = Place(form, f"lines.{line['id']}", self.parts.get(line["part"]), {})
 
     def left_hand(self):
         """The brake of the left hand: as the job says, else by the custom of the shop's country."""
@@ -155,7 +159,23 @@ class Workshop:
             joint = {**joint, "a": self.in_template(joint["a"]), "b": self.in_template(joint["b"])}
             if {joint["a"], joint["b"]} not in [{one["a"], one["b"]} for one in joints]:
                 joints.append(joint)
+        return joints + self.line_joints()
+
+    def line_joints(self):
+        """A line meets the devices it ends at wherever the catalog has rules for a feature of both."""
+        joints = []
+        for line, (key, own) in zip(self.job.get("lines") or [], self.lines.items()):
+            for side in ("from", "to"):
+                place = self.in_template(line[side]).split(".")[0]
+                device = self.place(place)
+                for port, one in (device.part or {}).get("interfaces", {}).items():
+                    for end, two in (own.part or {}).get("interfaces", {}).items():
+                        if self.catalog.meet(one["kind"], two["kind"]):
+                            joints.append({"a": f"{place}.{port}", "b": f"{key}.{end}"})
         return joints
+
+    def place(self, name):
+        return self.lines[name] if name in self.lines else self.places[name]
 
     def stacks(self):
         return [
@@ -169,11 +189,11 @@ class Workshop:
 
     def in_job(self, reference):
         place, _, feature = reference.partition(".")
-        return f"{self.places[place].name}.{feature}"
+        return f"{self.place(place).name}.{feature}"
 
     def interface(self, reference):
         place, feature = reference.split(".", 1)
-        return self.places[place].interface(feature)
+        return self.place(place).interface(feature)
 
     def kit(self):
         """Thickness of the pieces in the drawer by their id."""
@@ -203,11 +223,13 @@ class Workshop:
     def as_written(self, reference):
         """The value before anything is known of the tool that read it, or of what its part has been through."""
         name, feature, dimension = reference.split(".")
-        place = self.places[name]
+        place = self.place(name)
         interface = place.interface(feature)
         if interface is None:
             return None
         guide = self.catalog.dimension(interface["kind"], dimension)
+        if guide is not None and guide.get("thickest_line") == "true" and (self.job.get("lines") or []):
+            return self.thickest_line(guide)
         own = place.values.get(f"{feature}.{dimension}")
         node = own if own is not None else interface.get(dimension)
         if guide is None or node is None:
@@ -222,6 +244,16 @@ class Workshop:
         if guide is None or dimension not in own:
             return None
         return self.filled(read_node(own[dimension], guide["is"], part.get("paper")), guide)
+
+    def thickest_line(self, guide):
+        """Outside diameter of the line that may be thickest; a used one is assumed."""
+        found = []
+        for line in self.lines.values():
+            value = self.filled(read_node(line.part["line"]["diameter"], "length", line.part.get("paper")), guide)
+            if line.used and value.origin != "measured":
+                value.origin = "assumed"
+            found.append(value)
+        return max(found, key=lambda value: value.high)
 
     def as_read(self, value, guide):
         """What a tool can tell: nothing finer than its resolution, and moved where it reads low."""

@@ -31,11 +31,13 @@ class JointAdapter {
     const Seated* a = assembly_.place(joint_.a.place);
     const Seated* b = assembly_.place(joint_.b.place);
     quantity::ensure(a != nullptr && b != nullptr, "joint names a place its template does not have");
+    if (joint_.only_with == "needed" && a->part && !b->part && assembly_.interface(joint_.a) != nullptr)
+      out.push_back(lacks(joint_.b, joint_.a));
     if (!a->part || !b->part) return;
     const model::Interface* feature_a = assembly_.interface(joint_.a);
     const model::Interface* feature_b = assembly_.interface(joint_.b);
     if (feature_a == nullptr && feature_b == nullptr) {
-      if (joint_.only_with != "stated") out.push_back(neither());
+      if (joint_.only_with != "stated" && joint_.only_with != "needed") out.push_back(neither());
       return;
     }
     if (feature_a == nullptr || feature_b == nullptr) {
@@ -117,13 +119,40 @@ class JointAdapter {
       return finding;
     }
     finding.values = fit.values;
+    add_words(rule, fit, sides, finding);
     finding.should = as_range(rule.should);
-    fill(rule, fit, engine::fit::judge(fit.check), finding);
+    fill(rule, sides, fit, engine::fit::judge(fit.check), finding);
     add_press(assembly_, rule, sides, fit, finding);
     return finding;
   }
 
-  void fill(const model::Rule& rule, const FitCheck& fit, const CheckResult& result, Finding& finding) const {
+  /// What a word of the rule is called by the kind that has it.
+  std::string word_label(const model::InterfaceRef& side, const std::string& word) const {
+    const auto kind = assembly_.catalog().kinds.find(assembly_.interface(side)->kind);
+    for (const model::KindWord& known : kind->second.words)
+      if (known.id == word) return known.label;
+    return word;
+  }
+
+  std::string role_label(const model::Rule& rule, const Sides& sides, const std::string& role) const {
+    const auto words = rule.words.find(role);
+    return words == rule.words.end() ? role : word_label(sides.own, words->second.first);
+  }
+
+  /// The words that the rule compares belong to its working as the numbers do.
+  void add_words(const model::Rule& rule, const FitCheck& fit, const Sides& sides, Finding& finding) const {
+    for (const auto& [role, words] : fit.check.words) {
+      const std::string label = role_label(rule, sides, role);
+      const auto of = [&](const model::InterfaceRef& side, const std::string& word) {
+        return assembly_.place(side.place)->form->label + ": " + (word.empty() ? "?" : word);
+      };
+      finding.facts.emplace_back("word",
+                                 label + " - " + of(sides.own, words.first) + "; " + of(sides.other, words.second));
+    }
+  }
+
+  void fill(const model::Rule& rule, const Sides& sides, const FitCheck& fit, const CheckResult& result,
+            Finding& finding) const {
     finding.formula = result.formula;
     finding.result = result.result;
     finding.must = shown_window(result.asked);
@@ -134,7 +163,8 @@ class JointAdapter {
     finding.probability = result.probability;
     finding.rests_on = unattested_labels(finding.values);
     for (const engine::fit::Mismatch& mismatch : result.mismatches)
-      finding.mismatches.push_back(mismatch.role + ": " + mismatch.own + " against " + mismatch.other);
+      finding.mismatches.push_back(role_label(rule, sides, mismatch.role) + ": " + mismatch.own + " against " +
+                                   mismatch.other);
     switch (result.must) {
       case Certainty::fails:
         apply_outcome(outcome(rule, result), assembly_, finding);

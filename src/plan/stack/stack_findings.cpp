@@ -6,6 +6,7 @@
 #include "plan/finding_parts.hpp"
 #include "plan/stack/stack_choice.hpp"
 #include "plan/stack/stack_problem.hpp"
+#include "plan/stack/stack_relaxed.hpp"
 
 namespace cotter::plan {
 namespace {
@@ -74,7 +75,9 @@ class StackAdapter {
       : assembly_(assembly),
         definition_(definition),
         stack_(stack_problem(assembly, definition)),
-        result_(engine::stack::solve(stack_.problem)) {}
+        first_(engine::stack::solve(stack_.problem)),
+        relaxed_(without_hopeless_forms(stack_.problem, first_)),
+        result_(relaxed_.result) {}
 
   void append_to(StackFindings& out) {
     for (const MissingForm& missing : stack_.missing) out.findings.push_back(missing_finding(missing));
@@ -89,7 +92,11 @@ class StackAdapter {
   }
 
  private:
+  /// No set of pieces will do for this form: it stops, and the pieces of the others are none of its business.
+  bool left_out(std::size_t i) const { return relaxed_.left_out[i]; }
+
   const FormState& state(std::size_t i) const {
+    if (left_out(i)) return first_.forms[i].without;
     const engine::stack::FormResult& form = result_.forms[i];
     return form.with_best ? *form.with_best : form.without;
   }
@@ -163,7 +170,7 @@ class StackAdapter {
 
   /// Lengths put into the slots of this form appear in its working like any other value.
   void add_spacers_to_values(std::size_t i, Finding& finding) const {
-    if (result_.sets.empty()) return;
+    if (result_.sets.empty() || left_out(i)) return;
     for (std::size_t s = 0; s < definition_.slots.size(); ++s) {
       const quantity::Length length = result_.sets.front().slot_lengths[s];
       if (length.base() == 0 || !stack_.problem.forms[i].slot_coefficients.contains(definition_.slots[s].id)) continue;
@@ -190,11 +197,23 @@ class StackAdapter {
     for (const auto& [slot, factor] : stack_.problem.forms[i].slot_coefficients)
       for (std::size_t j = 0; j < stack_.forms.size(); ++j)
         if (i != j && stack_.problem.forms[j].slot_coefficients.contains(slot) && !settled(j))
-          finding.rests_on.push_back(stack_.forms[j]->label + " (undecided)");
+          add_unsettled(j, finding);
     for (const MissingForm& missing : stack_.missing)
       for (const auto& [slot, factor] : missing.form->slots)
         if (stack_.problem.forms[i].slot_coefficients.contains(slot))
           finding.rests_on.push_back(missing.form->label + " (undecided)");
+  }
+
+  /// Of a form that stops there is nothing to measure: the finding says so instead of asking for a measurement.
+  void add_unsettled(std::size_t j, Finding& finding) const {
+    const std::string& label = stack_.forms[j]->label;
+    if (!state(j).status || *state(j).status != Certainty::fails) {
+      finding.rests_on.push_back(label + " (undecided)");
+      return;
+    }
+    const auto is_said = [&](const auto& fact) { return fact.first == "what" && fact.second == label; };
+    if (std::any_of(finding.facts.begin(), finding.facts.end(), is_said)) return;
+    finding.facts.insert(finding.facts.end(), {{"stack.waits", ""}, {"what", label}});
   }
 
   /// A form with a window is settled when it holds for certain on values that somebody vouches for.
@@ -241,10 +260,11 @@ class StackAdapter {
         break;
     }
     Standing standing;
-    standing.rests_on_unattested = !finding.rests_on.empty();
+    standing.rests_on_unattested = !finding.rests_on.empty() || !finding.facts.empty();
     standing.within_wish = !best.wish || *best.wish != Certainty::fails;
     finding.verdict = verdict_when_held(standing, form.guards);
-    if (finding.verdict == Verdict::measure) add_measurements(i, finding);
+    // One that only waits for another form has nothing of its own to measure.
+    if (finding.verdict == Verdict::measure && !finding.rests_on.empty()) add_measurements(i, finding);
     if (needs_spacers(i)) {
       add_additions(finding);
       if (finding.verdict == Verdict::ok || finding.verdict == Verdict::accept) finding.verdict = Verdict::add;
@@ -255,6 +275,7 @@ class StackAdapter {
   bool needs_spacers(std::size_t i) const {
     if (result_.sets.empty() || result_.sets.front().pieces == 0) return false;
     for (std::size_t j = 0; j < stack_.forms.size(); ++j) {
+      if (left_out(j)) continue;
       const auto& without = result_.forms[j].without.status;
       if (without && *without != Certainty::holds) return i == j;
     }
@@ -344,7 +365,9 @@ class StackAdapter {
   const Assembly& assembly_;
   const model::StackDefinition& definition_;
   StackProblem stack_;
-  engine::stack::Result result_;
+  engine::stack::Result first_;
+  RelaxedStack relaxed_;
+  const engine::stack::Result& result_;
 };
 
 }  // namespace
