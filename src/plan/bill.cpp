@@ -55,12 +55,14 @@ std::vector<model::BillRow> bill_of(const Assembly& assembly) {
     if (seated.part) fill_from(*seated.part, row);
     push(std::move(row));
   }
+  std::size_t number = 0;  // as the runs are numbered
   for (const model::LineWish& wish : assembly.job().sheet.lines) {
+    ++number;
     const model::Part* part = assembly.find_part(wish.part);
     if (part == nullptr) continue;
     model::BillRow row;
     row.place = wish.id;
-    row.place_label = "line";
+    row.place_label = "line L" + std::to_string(number);
     row.to_order = true;
     fill_from(*part, row);
     push(std::move(row));

@@ -102,9 +102,7 @@ void take_part_changes(const Plan& before, const Plan& after, const Renames& ren
   const auto after_key = [&](const model::BillRow& row) { return name_of(row.place, renames.before); };
   for (const auto& pair : paired(before.bill, after.bill, before_key, after_key)) {
     const model::BillRow& row = pair.after != nullptr ? *pair.after : *pair.before;
-    // A line's row is labelled by its kind only; its name tells it from the others.
-    const std::string label = row.place_label == "line" ? row.place_label + " " + row.place : row.place_label;
-    const model::PartChange change{label, copied(pair.before), copied(pair.after)};
+    const model::PartChange change{row.place_label, copied(pair.before), copied(pair.after)};
     if (pair.before == nullptr || pair.after == nullptr || differs(*pair.before, *pair.after))
       out.parts.push_back(change);
     if (orders_differ(pair.before, pair.after)) out.orders.push_back(change);

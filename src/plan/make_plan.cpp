@@ -96,7 +96,7 @@ model::Plan make_plan(const model::Job& job, const model::Catalog& catalog, cons
   RouteFindings route = route_findings(assembly, skeleton);
   const bool through_shell = lines_cross_shell(assembly, route);
   // While no way is known, every line may yet go through the shell.
-  if (!route.runs.empty() || job.sheet.lines.empty())
+  if ((!route.runs.empty() && route.complete) || job.sheet.lines.empty())
     if (!through_shell) drop_findings(plan.findings, "shell_lines");
   append(plan.findings, std::move(route.findings));
   apply_papers(assembly, plan.findings);

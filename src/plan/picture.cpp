@@ -222,10 +222,19 @@ class PictureBuilder {
       const std::int64_t rim = geometry_um(wheel, "rim_diameter"), width = geometry_um(tyre, "width");
       if (rim > 0 && width > 0) add_circle(tyre, "tyre", at, rim + 2 * width);
       add_circle(wheel, "rim", at, rim);
+      anchor_rim(wheel, at, rim);
       add_circle(rotor, "rotor", at, geometry_um(rotor, "diameter"));
     }
     add_circle("cassette", "sprocket", "rear_axle", 2 * geometry_um("cassette", "largest_radius"));
     add_circle("outer_ring", "ring", "bottom_bracket", 2 * geometry_um("outer_ring", "tip_radius"));
+  }
+
+  /// What is on the rim is pointed at on the rim, not at the hub, where the wheel's own anchor lies.
+  void anchor_rim(std::string_view wheel, std::string_view axle, std::int64_t rim_um) {
+    const auto centre = point(axle);
+    if (!centre || rim_um <= 0) return;
+    for (const std::string_view feature : {"rim", "bed", "valve", "track", "outside"})
+      out_.anchors[job_name(wheel) + "." + std::string(feature)] = {centre->x, centre->y - rim_um / 2, 0};
   }
 
   /// Where each rim brake's pads meet the braking track: on the line of blade or stay, a little inside the bead seat.
@@ -245,6 +254,8 @@ class PictureBuilder {
       const std::string role = place == "front_brake" ? ".front_rim_brake" : ".rear_rim_brake";
       out_.shapes.push_back({Shape::Kind::point, job_name(place) + role, {pad}, 0, 0});
       out_.anchors[job_name(place)] = pad;
+      for (const std::string_view feature : {"track", "outside"})
+        out_.anchors[job_name(wheel) + "." + std::string(feature)] = pad;
     }
   }
 

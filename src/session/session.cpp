@@ -43,8 +43,10 @@ Answer Session::plan(const std::string& job, const Report& report) const {
   Answer answer;
   answer.outcome = outcome_of(planned->plan);
   answer.trouble = trouble_text(planned->notes);
+  words::Layout layout = layout_of(report);
+  layout.job = job;
   answer.text = report.form == Form::json ? document::write_json(document::plan_node(planned->plan)) + "\n"
-                                          : words::plan_text(planned->plan, layout_of(report));
+                                          : words::plan_text(planned->plan, layout);
   return answer;
 }
 

@@ -135,6 +135,11 @@ std::string way_shown(const std::optional<model::Run>& run) {
                                  {"holes", holes.empty() ? std::string(phrase("difference.outside")) : holes}});
 }
 
+/// As the plan names it.
+std::string line_shown(const model::Run& run) {
+  return "line " + run.number + ", " + run.from + " to " + run.to;
+}
+
 std::string cut_shown(const std::optional<model::Cut>& cut, const NumberStyle& style) {
   if (!cut) return std::string(phrase("difference.nothing"));
   return cut->settled ? show(cut->length, quantity::Dimension::length, style) : std::string(phrase("cut.unsettled"));
@@ -148,8 +153,9 @@ Section lengths(const model::PlanDifference& difference, const NumberStyle& styl
         {{"place", change.label}, {"was", cut_shown(change.before, style)}, {"is", cut_shown(change.after, style)}}));
   for (const model::RunChange& change : difference.runs)
     section.sentences.push_back(
-        fill("difference.part",
-             {{"place", "line " + change.line}, {"was", way_shown(change.before)}, {"is", way_shown(change.after)}}));
+        fill("difference.part", {{"place", line_shown(change.after ? *change.after : *change.before)},
+                                 {"was", way_shown(change.before)},
+                                 {"is", way_shown(change.after)}}));
   return section;
 }
 

@@ -53,6 +53,23 @@ std::string cautions_text(const Layout& layout) {
   return text;
 }
 
+/// As one word of a command line.
+std::string shell_word(const std::string& text) {
+  constexpr std::string_view k_plain = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_./-";
+  if (text.find_first_not_of(k_plain) == std::string::npos) return text;
+  std::string quoted = "'";
+  for (const char c : text) quoted += c == '\'' ? std::string("'\\''") : std::string(1, c);
+  return quoted + "'";
+}
+
+/// How one signs for it, where a mechanic may: a line to copy, never wrapped.
+std::string signing_command(const model::Finding& finding, const Layout& layout) {
+  const bool open = finding.verdict == Verdict::accept && finding.accepted_by.empty();
+  if (!open || finding.guards != model::Guards::nothing || layout.job.empty()) return "";
+  return "              " +
+         fill("accept.command", {{"job", shell_word(layout.job)}, {"finding", shell_word(finding.id)}}) + "\n";
+}
+
 std::string finding_text(const model::Finding& finding, std::size_t number, const Layout& layout) {
   const std::string word(model::word_for(finding.verdict));
   const std::string shown = number_shown(finding, layout.numbers);
@@ -65,7 +82,7 @@ std::string finding_text(const model::Finding& finding, std::size_t number, cons
   for (const std::string& sentence : sentences(finding, layout.numbers))
     text += hanging("              ", sentence, layout.width);
   text += "              " + finding.id + "\n";
-  return text;
+  return text + signing_command(finding, layout);
 }
 
 std::string findings_text(const Plan& plan, const Layout& layout) {
@@ -151,19 +168,36 @@ std::string together(const Plan& plan, const Layout& layout) {
                  layout.width);
 }
 
+/// A name that is wider than its column goes on below it: a cut description cannot be ordered by.
+std::string bill_row(const model::BillRow& row, int wide) {
+  constexpr int k_place = 19;
+  const auto places = wrap(row.place_label, k_place);
+  const auto names = wrap(row.open ? "-" : row.label, wide);
+  std::string text;
+  for (std::size_t i = 0; i < std::max(places.size(), names.size()); ++i) {
+    std::string line = cell_right(i == 0 ? std::to_string(row.item) : "", 3) + " " +
+                       cell(i < places.size() ? places[i] : "", k_place) + " " +
+                       cell(i < names.size() ? names[i] : "", wide);
+    if (i == 0)
+      line += cell_right(row.open ? "" : mass_words(row.mass), 8) +
+              cell_right(row.price  ? money(row.price->hundredths, row.price->currency)
+                         : row.open ? ""
+                                    : "?",
+                         15) +
+              "  " +
+              (row.open       ? "open"
+               : row.to_order ? "to order"
+                              : "at hand");
+    while (line.ends_with(' ')) line.pop_back();
+    text += line + "\n";
+  }
+  return text;
+}
+
 std::string bill_text(const Plan& plan, const Layout& layout) {
   const int wide = std::max(20, layout.width - 4 - 20 - 9 - 15 - 10);
   std::string text = head("head.bill", layout);
-  for (const model::BillRow& row : plan.bill) {
-    const std::string state = row.open ? "open" : row.to_order ? "to order" : "at hand";
-    text += cell_right(std::to_string(row.item), 3) + " " + cell(row.place_label, 19) + " " +
-            cell(row.open ? "-" : row.label, wide) + cell_right(row.open ? "" : mass_words(row.mass), 8) +
-            cell_right(row.price  ? money(row.price->hundredths, row.price->currency)
-                       : row.open ? ""
-                                  : "?",
-                       15) +
-            "  " + state + "\n";
-  }
+  for (const model::BillRow& row : plan.bill) text += bill_row(row, wide);
   return text + together(plan, layout);
 }
 
@@ -179,9 +213,18 @@ std::string spare_words(const model::Run& run) {
   return " " + fill("route.spare", {{"spare", std::to_string(run.length - run.way)}});
 }
 
+/// Said again where the runs stand: nobody pulls a line by a plan that leaves another out, without knowing it.
+std::string left_out_text(const Plan& plan, const Layout& layout) {
+  for (const model::Finding& finding : plan.findings)
+    for (std::size_t i = 0; i + 1 < finding.facts.size(); ++i)
+      if (finding.facts[i].first == "route.without")
+        return hanging("  ! ", fill("route.without", {{"lines", finding.facts[i + 1].second}}), layout.width);
+  return "";
+}
+
 std::string lines_text(const Plan& plan, const Layout& layout) {
   if (plan.runs.empty()) return "";
-  std::string text = head("head.lines", layout);
+  std::string text = head("head.lines", layout) + left_out_text(plan, layout);
   for (const model::Run& run : plan.runs) {
     const std::string length = fill(length_phrase(run), {{"length", std::to_string(run.length)}});
     text += hanging_bold("  " + run.number + " ", run.number,

@@ -139,6 +139,12 @@ TEST(Examples, OnTheSteelOneNobodyRidesBeforeTheBrakeTestAndNothingIsBoughtBefor
                                       Pair{"approve_plan", "set_dropouts"},
                                       Pair{"set_dropouts", "align_hanger"},
                                       Pair{"set_dropouts", "try_wheels"},
+                                      Pair{"set_dropouts", "check_reach"},
+                                      Pair{"check_reach", "mount_rim_brakes"},
+                                      Pair{"fit_wheels", "align_quill"},
+                                      Pair{"align_quill", "centre_rim_brakes"},
+                                      Pair{"inflate_tyres", "brake_proof"},
+                                      Pair{"check_hanger", "torque_pass"},
                                       Pair{"press_head_cups", "fit_threaded_fork"},
                                       Pair{"fit_threaded_fork", "fit_quill"},
                                       Pair{"fit_quill", "fit_bar"},
@@ -154,8 +160,17 @@ TEST(Examples, OnTheSteelOneNobodyRidesBeforeTheBrakeTestAndNothingIsBoughtBefor
                                       Pair{"brake_proof", "test_ride"},
                                       Pair{"plug_bar_ends", "brake_proof"}})
     EXPECT_LT(at.at(before), at.at(after)) << before << " before " << after;
-  for (const char* other : {"mount_rotors", "bleed_brakes", "set_cover_gap", "cut_steerer", "press_cups", "fit_crank"})
+  for (const char* other : {"mount_rotors", "bleed_brakes", "set_cover_gap", "cut_steerer", "press_cups", "fit_crank",
+                            "try_rotors", "show_charging", "pull_beside_spindle"})
     EXPECT_FALSE(at.contains(other)) << other;
+}
+
+TEST(Examples, NoStepOfTheSteelOneSpeaksOfWhatItDoesNotHave) {
+  const json plan = plan_of("steel_road");
+  for (const json& step : plan["work"])
+    for (const char* field : {"label", "check", "caution"})
+      for (const char* word : {"rotor", "charg", "non-round", "hose", "battery"})
+        EXPECT_EQ(step[field].get<std::string>().find(word), std::string::npos) << step[field] << ": " << word;
 }
 
 TEST(Examples, TheDiscOneHasNoStepOfRimBrakesOrCables) {

@@ -123,7 +123,7 @@ class Workshop:
         self.lines = {}
         for line in job.get("lines") or []:
             form = {"id": f"lines/{line['id']}"}
-            self.lines[form["id"]] = Place(form, f"lines.{line['id']}", self.parts.get(line["part"]), {})
+            self.lines[form["id"]] = Place(form, f"lines.{line['id']}", self.parts.get(line.get("part")), {})
 
     def left_hand(self):
         """The brake of the left hand: as the job says, else by the custom of the shop's country."""
@@ -170,7 +170,7 @@ class Workshop:
                 device = self.place(place)
                 for port, one in (device.part or {}).get("interfaces", {}).items():
                     for end, two in (own.part or {}).get("interfaces", {}).items():
-                        if self.catalog.meet(one["kind"], two["kind"]):
+                        if self.catalog.meeting(one["kind"], two["kind"])[0]:
                             joints.append({"a": f"{place}.{port}", "b": f"{key}.{end}"})
         return joints
 

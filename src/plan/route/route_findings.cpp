@@ -1,6 +1,7 @@
 #include "plan/route/route_findings.hpp"
 
 #include <algorithm>
+#include <functional>
 #include <set>
 
 #include "plan/finding_parts.hpp"
@@ -46,6 +47,10 @@ class RouteAdapter {
     RouteFindings out;
     for (const WaitingLine& line : route_.waiting) out.findings.push_back(waiting(line));
     if (!route_.problem.lines.empty()) out.findings.push_back(overall());
+    if (const std::string without = leave_out_conflicts(); !without.empty()) {
+      out.complete = false;
+      out.findings.back().facts.insert(out.findings.back().facts.end(), {{"route.without", ""}, {"lines", without}});
+    }
     for (std::size_t a = 0; a < result_.enlarge.size(); ++a)
       // Nothing is cut on an assumed size: such an opening is gauged first (see unattested_sizes).
       if (result_.enlarge[a] > 0 && quantity::is_attested(route_.apertures[a].shape.width))
@@ -74,6 +79,29 @@ class RouteAdapter {
     return any;
   }
 
+  /// Until it is known what to change, the other lines keep their ways: takes the lines of each conflict out and solves
+  /// again. Names what was left out; nothing when every line has a way, or none has.
+  std::string leave_out_conflicts() {
+    RouteProblem rest = route_;
+    Result result = result_;
+    std::string names;
+    while (result.status == Status::infeasible && result.conflict && !result.conflict->lines.empty()) {
+      std::vector<int> lines = result.conflict->lines;
+      std::sort(lines.begin(), lines.end(), std::greater<>());
+      for (const int line : lines) {
+        names = rest.lines[static_cast<std::size_t>(line)].number + (names.empty() ? "" : ", ") + names;
+        rest.lines.erase(rest.lines.begin() + line);
+        rest.problem.lines.erase(rest.problem.lines.begin() + line);
+      }
+      if (rest.lines.empty()) return "";
+      result = engine::route::solve(rest.problem);
+    }
+    if (names.empty() || result.runs.empty()) return "";
+    route_ = std::move(rest);
+    result_ = std::move(result);
+    return names;
+  }
+
   static Finding head(const std::string& rule, const std::string& label, const std::string& about) {
     Finding finding;
     finding.rule = rule;
@@ -86,6 +114,12 @@ class RouteAdapter {
     return finding;
   }
 
+  /// An opening or passage by its name `place.opening`.
+  static model::InterfaceRef named_place(const std::string& id) {
+    const auto dot = id.find('.');
+    return {id.substr(0, dot), dot == std::string::npos ? "" : id.substr(dot + 1)};
+  }
+
   std::string line_name(int line) const {
     const RouteLine& row = route_.lines[static_cast<std::size_t>(line)];
     return row.number + " (" + row.label + ", " + row.from + " to " + row.to + ")";
@@ -95,6 +129,7 @@ class RouteAdapter {
     Finding finding = head("route.ends", "both ends of a line are there", line.line);
     finding.verdict = Verdict::measure;
     finding.subject = line.number + ", " + line.label;
+    finding.about = {{line.place, ""}};
     finding.facts = {{"route.fluid_place", ""}, {"place", line.place_label}};
     return finding;
   }
@@ -140,7 +175,11 @@ class RouteAdapter {
       return std::pair(inner(a), missing(a)) < std::pair(inner(b), missing(b));
     });
     if (reasons.size() > k_reasons_shown) reasons.resize(k_reasons_shown);
-    for (const ConflictReason& reason : reasons) add_reason(reason, finding);
+    for (const ConflictReason& reason : reasons) {
+      add_reason(reason, finding);
+      if (reason.aperture)
+        finding.about.push_back(named_place(route_.apertures[static_cast<std::size_t>(*reason.aperture)].id));
+    }
   }
 
   /// A hole from tube to tube, which nobody sees; holes to the outside say more.
@@ -198,6 +237,7 @@ class RouteAdapter {
     const std::int64_t step = result_.enlarge[a] * engine::route::k_enlarge_step.base();
     Finding finding = head("route.enlarge", "an opening must be made larger", origin.id);
     finding.subject = origin.label;
+    finding.about = {named_place(origin.id)};
     finding.verdict = Verdict::rework;
     finding.may_pass = model::MayPass::maker;
     if (origin.material == model::Material::composite) finding.guards = model::Guards::composite;
@@ -222,6 +262,7 @@ class RouteAdapter {
       const ApertureOrigin& origin = route_.apertures[static_cast<std::size_t>(a)];
       if (quantity::is_attested(origin.shape.width)) continue;
       names += (names.empty() ? "" : ", ") + origin.label;
+      finding.about.push_back(named_place(origin.id));
       const std::int64_t step = result_.enlarge[static_cast<std::size_t>(a)] * engine::route::k_enlarge_step.base();
       finding.measurements.push_back(gauge(origin, origin.shape.width.range().low().base() + step));
     }
@@ -235,8 +276,8 @@ class RouteAdapter {
   /// which the routing reckons.
   model::Measurement gauge(const ApertureOrigin& origin, std::int64_t needed) const {
     model::Measurement measurement;
-    const auto dot = origin.id.find('.');
-    measurement.ref = {origin.id.substr(0, dot), dot == std::string::npos ? "" : origin.id.substr(dot + 1), "width"};
+    const model::InterfaceRef opening = named_place(origin.id);
+    measurement.ref = {opening.place, opening.interface, "width"};
     measurement.label = origin.label;
     const auto kind = assembly_.catalog().kinds.find("opening");
     if (kind == assembly_.catalog().kinds.end()) return measurement;

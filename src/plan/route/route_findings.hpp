@@ -13,6 +13,7 @@ namespace cotter::plan {
 
 struct RouteFindings {
   std::vector<model::Finding> findings;
+  bool complete = true;  ///< false: what follows leaves out the lines that have no way together
   std::vector<model::Run> runs;
   std::vector<model::OpeningUse> openings;
   std::vector<model::PullOrder> pull_order;

@@ -107,7 +107,7 @@ void add_reason(const Assembly& assembly, const std::vector<model::Operation>& o
   }
 }
 
-/// `pulls_missing`: lines are wanted, but routing has no way for them, so their pulls are not among the steps.
+/// `pulls_missing`: lines are wanted, but routing has no way for some of them, so their pulls are not among the steps.
 model::Finding finding_of(const Assembly& assembly, bool pulls_missing, const std::vector<model::Operation>& operations,
                           const Result& result) {
   model::Finding finding;
@@ -148,7 +148,7 @@ WorkOrder work_order(const Assembly& assembly, const PullPlan& pulls) {
   const Problem problem = problem_of(assembly, operations);
   const Result result = engine::sequence::solve(problem);
   WorkOrder out;
-  const bool pulls_missing = pulls.pulls.empty() && !assembly.job().sheet.lines.empty();
+  const bool pulls_missing = pulls.pulls.size() < assembly.job().sheet.lines.size();
   out.findings.push_back(finding_of(assembly, pulls_missing, operations, result));
   out.steps = steps_of(result, operations);
   out.minutes = result.hundredths_of_minute;

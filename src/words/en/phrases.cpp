@@ -138,6 +138,7 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"paper.no_finding",
      "The paper {paper} changes nothing: no check of this bicycle is called {finding}. The plan prints the name of "
      "each below it."},
+    {"accept.command", "To sign for it: cotter accept {job} {finding} --by NAME --reason TEXT"},
     {"accept.refused", "{finding} says {verdict}; nothing was written. {why}"},
     {"accept.nothing", "There is nothing to accept."},
     {"accept.already", "{by} has signed for it already: {reason}."},
@@ -264,6 +265,10 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"route.no_way",
      "No way for: {lines}. Taken together they cannot all run; leave any one of them out and the rest can."},
     {"route.one_no_way", "No way for {lines}."},
+    {"route.without",
+     "The runs, openings and pulls of this plan are without {lines}: they hold for the other lines alone and change "
+     "when "
+     "a way is made for these."},
     {"route.too_small", "{line}: what must pass is {needs}, {opening} is {clear}: {missing} too large."},
     {"route.contested", "{line} can only go through {opening} ({clear}), where there is no room beside the others."},
     {"route.enlarge", "Enlarge {opening} by {step} to {clear}; permitted up to {most} ({paper})."},
@@ -283,8 +288,7 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
      "start with {length} mm; final cut when both its ends are fixed and the bar turns to its stops"},
     {"route.fluid_place", "The line ends on a device whose place is open: {place}."},
     {"sequence.circle", "No order of work is possible; these demands wait for each other."},
-    {"sequence.no_pulls",
-     "The pulls of the lines are not among them, because no way has been found for the lines yet."},
+    {"sequence.no_pulls", "Not every line's pull is among them: no way has been found for all lines yet."},
     {"sequence.unfinished", "The search for an order of work stopped at its limit of steps, with nothing proven."},
     {"sequence.after", "\"{a}\" comes after \"{b}\"."},
     {"sequence.needs", "\"{a}\" needs this open: {access}; \"{b}\" closes it."},

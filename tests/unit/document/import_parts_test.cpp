@@ -60,6 +60,23 @@ TEST(ImportParts, EveryDelimiterLineEndAndByteOrderMarkReadsTheSame) {
       for (const char* mark : {"", "\xEF\xBB\xBF"}) EXPECT_EQ(yaml_of(mark + replaced(text, "\n", end)), k_yaml);
 }
 
+TEST(ImportParts, AFirstLineMayNameTheDelimiter) {
+  const std::string semicolon = replaced(replaced(k_head + k_frame, ",", ";"), "frame; of", "frame, of");
+  for (const char* end : {"\n", "\r\n", "\r"}) EXPECT_EQ(yaml_of(replaced("sep=;\n" + semicolon, "\n", end)), k_yaml);
+  const auto faults = faults_of("sep=;\n" + replaced(semicolon, "46.00", "abc"));
+  ASSERT_EQ(faults.size(), 1u) << testing::PrintToString(faults);
+  EXPECT_NE(faults[0].find("row 3, column G"), std::string::npos) << faults[0];
+}
+
+TEST(ImportParts, ATableInAnotherEncodingIsRefusedWithRowAndMend) {
+  const std::string latin = k_head + replaced(k_frame, "±", "\xB1");
+  const auto faults = faults_of(latin);
+  ASSERT_EQ(faults.size(), 1u);
+  EXPECT_EQ(faults[0],
+            "p.csv:2:59: row 2: The file holds bytes that are not UTF-8; found \"\\xB10.0\"; accepted: the table saved "
+            "again as UTF-8; table programs offer \"CSV UTF-8\" when they save");
+}
+
 TEST(ImportParts, ColumnsInAnyOrderAndOwnColumnsBlankLater) {
   EXPECT_EQ(yaml_of("Kind, Interface ,part,Outside,label,family\n"
                     "cup,right,cup_1,46.05 mm,cup,bracket\n,,,,,\ncup,left,cup_1,46.05 mm,,\n"),
@@ -154,7 +171,8 @@ const std::vector<Fault> k_faults = {
       "is not used yet"}},
     {"bad_utf8",
      k_head + "frame_\xFF,a,b\n",
-     {"p.csv:2:7: The file holds bytes that are not UTF-8; found \"\\xFF,a,\"; accepted: text saved as UTF-8"}},
+     {"p.csv:2:7: row 2: The file holds bytes that are not UTF-8; found \"\\xFF,a,\"; accepted: the table saved again "
+      "as UTF-8; table programs offer \"CSV UTF-8\" when they save"}},
     {"open_quote",
      k_head + "frame_1,\"frame,a\n",
      {"p.csv:2:9: row 2, column B: The quote of this cell does not close; found \"frame,a\\n\"; accepted: a closing "

@@ -1,6 +1,7 @@
 // Jobs that a mechanic tried in order to get past the plan, each a small change of an example. What guards a life must
 // not come out better than it is because a feature, a family or a material was written differently.
 
+#include <algorithm>
 #include <gtest/gtest.h>
 #include <vector>
 
@@ -52,6 +53,74 @@ TEST(Safety, AHoseForAnotherFluidIsStop) {
   for (Node& line : job.find("lines")->items())
     if (line.find("id")->scalar() == "front_hose") put(line, "part", text("hose_55_braided"));
   expect_verdict(plan_of(job), "connected@left_lever.hose,front_caliper.hose", Verdict::stop);
+}
+
+/// The room beside the spindle was once reckoned for a hose of 5 mm, whatever went through the shell.
+TEST(Safety, TheRoomPastTheSpindleIsReckonedWithTheThickestLineOfTheJob) {
+  const std::string id = "hose_past_spindle@frame.shell_inside,crankset.spindle";
+  Node job = example("all_road");
+  expect_verdict(plan_of(job), id, Verdict::ok);
+  // (45 - 30)/2 - 1.0 = 6.5 in the middle: 6 mm leave less than 0.8.
+  Node thick = Node::map();
+  for (const auto& [key, value] :
+       {std::pair{"id", "hose_thick"}, {"label", "hose 6"}, {"family", "hose"}, {"paper", "x"}})
+    thick.set(key, text(value));
+  Node ends = Node::list();
+  for (int i = 0; i < 2; ++i) ends.push(interface({{"family", "hose_joint"}, {"round", "6.0 mm"}}));
+  Node line = interface({{"kind", "hose"}, {"diameter", "6.0 mm"}, {"longest", "2000 mm"}, {"bend_radius", "40 mm"}});
+  line.set("ends", ends);
+  thick.set("line", line);
+  job.find("parts")->push(thick);
+  for (Node& wish : job.find("lines")->items())
+    if (wish.find("id")->scalar() == "front_hose") put(wish, "part", text("hose_thick"));
+  expect_verdict(plan_of(job), id, Verdict::stop);
+}
+
+TEST(Safety, AnAxleThatHardlyReachesIntoItsDropoutIsStop) {
+  Node job = example("steel_road");
+  measure(job, "front_wheel.hub.stand", "2.5 ±0.1 mm");
+  const model::Plan plan = plan_of(job);
+  expect_verdict(plan, "axle_end_least_slotted@fork.dropouts,front_wheel.hub", Verdict::stop);
+  expect_verdict(plan, "axle_end_reach_slotted@fork.dropouts,front_wheel.hub", Verdict::stop);
+}
+
+TEST(Safety, ABrakeCableWithAnotherHeadThanTheLeversSeatIsStop) {
+  Node job = example("steel_road");
+  Node cable =
+      interface({{"id", "cable_barrel"}, {"label", "brake cable, barrel head"}, {"family", "housing"}, {"paper", "x"}});
+  Node ends = Node::list();
+  ends.push(interface({{"family", "brake_head_pear"}, {"round", "7.0 mm"}}));
+  ends.push(interface({{"family", "brake_anchor"}, {"round", "5.0 mm"}}));
+  Node line =
+      interface({{"kind", "housing"}, {"diameter", "5.0 mm"}, {"longest", "2000 mm"}, {"bend_radius", "40 mm"}});
+  line.set("ends", ends);
+  cable.set("interfaces", Node::map().set("head", interface({{"kind", "cable_head"}, {"head", "barrel"}})));
+  cable.set("line", line);
+  job.find("parts")->push(cable);
+  for (Node& wish : job.find("lines")->items())
+    if (wish.find("id")->scalar() == "front_brake_cable") put(wish, "part", text("cable_barrel"));
+  expect_verdict(plan_of(job), "cable_head_in_lever@left_lever.head,lines.front_brake_cable.head", Verdict::stop);
+}
+
+/// The washers may be left out of the job; on an axle with flats they hold the wheel.
+TEST(Safety, AnAxleWithFlatsWantsItsWashers) {
+  Node job = example("steel_road");
+  put(place(job, "rear_wheel"), "part", text("hub_gear_8"));
+  take_out(place(job, "rear_wheel"), "values");
+  expect_verdict(plan_of(job), "has_feature@rear_wheel.flats,rear_washers.flats", Verdict::stop);
+}
+
+/// One line without a way once took the ways of all others with it.
+TEST(Safety, LinesOutsideAConflictKeepTheirWays) {
+  const model::Plan plan = plan_of(example("all_road_hose_end"));
+  EXPECT_EQ(plan.runs.size(), 5u);
+  for (const model::Run& run : plan.runs) EXPECT_NE(run.number, "L2");
+  expect_verdict(plan, "route.all_lines@lines", Verdict::stop);
+  expect_verdict(plan, "sequence.order@work", Verdict::measure);
+  const auto& facts = find(plan, "route.all_lines@lines")->facts;
+  const auto without = std::find(facts.begin(), facts.end(), std::pair<std::string, std::string>{"route.without", ""});
+  ASSERT_NE(without, facts.end());
+  EXPECT_EQ((without + 1)->second, "L2");
 }
 
 /// Spreading and reaming are changes for steel frames; the words of a kind must not smuggle them to other parts.
