@@ -120,6 +120,7 @@ model::Plan make_plan(const model::Job& job, const model::Catalog& catalog, cons
   std::stable_sort(plan.findings.begin(), plan.findings.end(),
                    [](const model::Finding& a, const model::Finding& b) { return a.verdict > b.verdict; });
   plan.unchecked = unchecked_places(assembly, plan.findings);
+  mark_moot_measurements(plan.findings);
   plan.measure_next = measure_next(plan.findings, job.sheet.shop);
   return plan;
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdint>
 #include <map>
+#include <set>
 #include <tuple>
 
 namespace cotter::plan {
@@ -119,7 +120,34 @@ NextMeasurement ranked(const std::vector<Bearing>& bearings, const model::Shop& 
   return next;
 }
 
+std::set<std::string> places_of(const Finding& finding) {
+  std::set<std::string> places;
+  for (const model::InterfaceRef& ref : finding.about) places.insert(ref.place);
+  return places;
+}
+
+/// Two parts that are not made for each other: one of them goes, whatever is measured on it.
+bool parts_two(const Finding& finding) {
+  const bool pairs = finding.law == "kinds" || finding.law == "thread" || finding.law == "equal_pattern" ||
+                     finding.law == "equal_family";
+  return pairs && finding.verdict == model::Verdict::stop && places_of(finding).size() == 2;
+}
+
 }  // namespace
+
+void mark_moot_measurements(std::vector<Finding>& findings) {
+  for (Finding& finding : findings) {
+    if (finding.verdict != model::Verdict::measure || finding.measurements.empty()) continue;
+    const std::set<std::string> places = places_of(finding);
+    const auto stop = std::ranges::find_if(findings, [&](const Finding& other) {
+      return parts_two(other) && std::ranges::includes(places, places_of(other));
+    });
+    if (stop == findings.end()) continue;
+    finding.measurements.clear();
+    finding.facts.insert(finding.facts.end(),
+                         {{"measure.moot", ""}, {"what", stop->subject + ": " + stop->rule_label}});
+  }
+}
 
 std::vector<NextMeasurement> measure_next(const std::vector<Finding>& findings, const model::Shop& shop) {
   std::map<model::ValueRef, std::vector<Bearing>> by_value;

@@ -11,6 +11,10 @@
 
 namespace cotter::plan {
 
+/// Takes the measurements off each open finding between two parts that are not made for each other, and says which stop
+/// it waits for: one of the two parts goes, whatever is measured on it.
+void mark_moot_measurements(std::vector<model::Finding>& findings);
+
 /// Every value that an open finding asks for, best first.
 ///
 /// **Method** rank = chance x cost / minutes. Chance: part of the value's range (spread evenly; an unknown one over all

@@ -55,7 +55,7 @@ std::string cautions_text(const Layout& layout) {
 
 /// As one word of a command line.
 std::string shell_word(const std::string& text) {
-  constexpr std::string_view k_plain = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_./-";
+  constexpr std::string_view k_plain = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_./-@,:";
   if (text.find_first_not_of(k_plain) == std::string::npos) return text;
   std::string quoted = "'";
   for (const char c : text) quoted += c == '\'' ? std::string("'\\''") : std::string(1, c);

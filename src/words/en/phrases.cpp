@@ -166,6 +166,7 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"add.short", "Add {what}."},
     {"add.in_kit", " In the drawer."},
     {"add.to_order", " To be ordered."},
+    {"measure.moot", "Nothing to measure here while this stops: {what}."},
     {"measure.what", "Measure {label}: {feature}; between: {faces}; tool: {tool}, reading {resolution} or finer."},
     {"measure.what_short", "Measure {label}."},
     {"measure.no_tool", "{kind} (none in this shop: borrow, buy or send out)"},

@@ -90,7 +90,7 @@ TEST(Sentences, AStopByWordsNamesThem) {
   finding.verdict = Verdict::stop;
   finding.law = "equal_family";
   finding.mismatches = {"fluid: mineral_oil against glycol_ether"};
-  EXPECT_EQ(sentences(finding), Sentences{"Differs: fluid: mineral_oil against glycol_ether."});
+  EXPECT_EQ(sentences(finding), Sentences{"Differs: fluid: mineral oil against glycol fluid (glycol ether)."});
   EXPECT_EQ(number_shown(finding), "");
 }
 
@@ -265,20 +265,21 @@ TEST(Working, ShowsRuleValuesFormulaWindowMarginSourceAndLimit) {
   Finding finding = cup_in_shell();
   finding.values[0].value.origin = {OriginKind::maker, "", "", "", "frame sheet, page 2"};
   finding.may_pass = model::MayPass::maker;
-  EXPECT_EQ(working(finding),
-            (Sentences{"rule      cup_in_shell (cup pressed into the shell)", "law       bore_on_shaft",
-                       "value     bore = 46.015 to 46.025 mm, maker: frame sheet, page 2  [frame, bore]",
-                       "value     shaft = 46.055 to 46.065 mm, maker  [bottom bracket, cup outside]",
-                       "formula   bore - shaft = 46.02 - 46.06 = -0.05 to -0.03 mm", "must be   from -0.15 to -0.01 mm",
-                       "margin    0.02 mm", "source    standard: ISO 286-2:2010, table 7",
-                       "limit     Only the maker's paper for this very part may pass it."}));
+  EXPECT_EQ(
+      working(finding),
+      (Sentences{"rule      cup_in_shell (cup pressed into the shell)", "method    the bore less what goes into it",
+                 "value     bore = 46.015 to 46.025 mm, maker: frame sheet, page 2  [frame, bore]",
+                 "value     shaft = 46.055 to 46.065 mm, maker  [bottom bracket, cup outside]",
+                 "formula   bore - shaft = (46.015 to 46.025) - (46.055 to 46.065) = -0.05 to -0.03 mm",
+                 "must be   from -0.15 to -0.01 mm", "margin    0.02 mm", "source    standard: ISO 286-2:2010, table 7",
+                 "limit     Only the maker's paper for this very part may pass it."}));
 }
 
 TEST(Working, ANegativeNumberStandsInBrackets) {
   Finding finding = cup_in_shell();
   finding.formula = "2 x bore - shaft";
   finding.values[1].value = length(-1.5);
-  EXPECT_EQ(working(finding)[4], "formula   2 x bore - shaft = 2 x 46.02 - (-1.5) = -0.05 to -0.03 mm");
+  EXPECT_EQ(working(finding)[4], "formula   2 x bore - shaft = 2 x (46.015 to 46.025) - (-1.5) = -0.05 to -0.03 mm");
 }
 
 }  // namespace

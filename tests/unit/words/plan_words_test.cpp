@@ -184,6 +184,38 @@ TEST_P(PlanWidth, NoLineOfProseIsWiderThanAsked) {
 
 INSTANTIATE_TEST_SUITE_P(Widths, PlanWidth, testing::Values(50, 60, 80, 100, 160));
 
+TEST(PlanText, AnOpenAcceptShowsTheCommandThatSignsForIt) {
+  model::Plan plan;
+  model::Finding finding = cup_in_shell();
+  finding.verdict = model::Verdict::accept;
+  plan.findings = {finding};
+  Layout layout = wide_layout();
+  EXPECT_EQ(plan_text(plan, layout).find("cotter accept"), std::string::npos);
+  layout.job = "my jobs/a.yaml";
+  EXPECT_NE(plan_text(plan, layout)
+                .find("To sign for it: cotter accept 'my jobs/a.yaml' "
+                      "cup_in_shell@frame.shell_right,bottom_bracket.cup_right --by NAME --reason TEXT\n"),
+            std::string::npos)
+      << plan_text(plan, layout);
+  plan.findings[0].guards = model::Guards::brake;
+  EXPECT_EQ(plan_text(plan, layout).find("cotter accept"), std::string::npos);
+}
+
+TEST(PlanText, ALongDescriptionGoesOnBelow) {
+  model::Plan plan;
+  model::BillRow row;
+  row.item = 1;
+  row.place = "frame";
+  row.place_label = "upper half of the headset";
+  row.label = "frame of steel, lugged, made for a hub of 126 and a threaded shell of 68, with a wide head tube";
+  plan.bill = {row};
+  Layout layout;
+  layout.width = 80;
+  const std::string text = plan_text(plan, layout);
+  EXPECT_EQ(text.find("\u2026"), std::string::npos);
+  EXPECT_NE(text.find("wide head"), std::string::npos) << text;
+}
+
 TEST(WhyText, ShowsSentencesThenWorkingThenIdentity) {
   EXPECT_EQ(why_text(cup_in_shell(), wide_layout()),
             "ok  right cup: cup pressed into the shell\n"
@@ -191,10 +223,10 @@ TEST(WhyText, ShowsSentencesThenWorkingThenIdentity) {
             "mm, must be from -0.15 to -0.01 mm.\n"
             "\n"
             "  rule      cup_in_shell (cup pressed into the shell)\n"
-            "  law       bore_on_shaft\n"
+            "  method    the bore less what goes into it\n"
             "  value     bore = 46.015 to 46.025 mm, maker [frame, bore]\n"
             "  value     shaft = 46.055 to 46.065 mm, maker [bottom bracket, cup outside]\n"
-            "  formula   bore - shaft = 46.02 - 46.06 = -0.05 to -0.03 mm\n"
+            "  formula   bore - shaft = (46.015 to 46.025) - (46.055 to 46.065) = -0.05 to -0.03 mm\n"
             "  must be   from -0.15 to -0.01 mm\n"
             "  margin    0.02 mm\n"
             "  source    standard: ISO 286-2:2010, table 7\n"
