@@ -119,7 +119,9 @@ Sheet Session::sheet(const std::string& job) const {
   sheet.title = planned->plan.title;
   sheet.trouble = trouble_text(planned->notes);
   sheet.drawing = drawing_of(planned->plan);
-  sheet.plan = words::plan_text(planned->plan);
+  words::Layout layout;
+  layout.job = job;
+  sheet.plan = words::plan_text(planned->plan, layout);
   sheet.json = document::write_json(document::plan_node(planned->plan)) + "\n";
   return sheet;
 }

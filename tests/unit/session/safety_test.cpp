@@ -60,14 +60,14 @@ TEST(Safety, TheRoomPastTheSpindleIsReckonedWithTheThickestLineOfTheJob) {
   const std::string id = "hose_past_spindle@frame.shell_inside,crankset.spindle";
   Node job = example("all_road");
   expect_verdict(plan_of(job), id, Verdict::ok);
-  // (45 - 30)/2 - 1.0 = 6.5 in the middle: 6 mm leave less than 0.8.
+  // (45 - 30)/2 - 1.0 = 6.5 in the middle: a hose of 7 mm leaves nothing.
   Node thick = Node::map();
   for (const auto& [key, value] :
-       {std::pair{"id", "hose_thick"}, {"label", "hose 6"}, {"family", "hose"}, {"paper", "x"}})
+       {std::pair{"id", "hose_thick"}, {"label", "hose 7"}, {"family", "hose"}, {"paper", "x"}})
     thick.set(key, text(value));
   Node ends = Node::list();
-  for (int i = 0; i < 2; ++i) ends.push(interface({{"family", "hose_joint"}, {"round", "6.0 mm"}}));
-  Node line = interface({{"kind", "hose"}, {"diameter", "6.0 mm"}, {"longest", "2000 mm"}, {"bend_radius", "40 mm"}});
+  for (int i = 0; i < 2; ++i) ends.push(interface({{"family", "hose_joint"}, {"round", "7.0 mm"}}));
+  Node line = interface({{"kind", "hose"}, {"diameter", "7.0 mm"}, {"longest", "2000 mm"}, {"bend_radius", "40 mm"}});
   line.set("ends", ends);
   thick.set("line", line);
   job.find("parts")->push(thick);
