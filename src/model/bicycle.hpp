@@ -27,8 +27,9 @@ struct JointForm {
   std::string id;
   std::string label;
   InterfaceRef a, b;
-  /// `shell_lines`: asks nothing when no line passes the shell; `stated`: nothing while neither side states its feature;
-  /// `needed`: likewise, and while `a` states its own, the optional place of `b` may not stay empty; empty: always asks.
+  /// `shell_lines`: asks nothing when no line passes the shell; `stated`: nothing while neither side states its
+  /// feature; `needed`: likewise, and while `a` states its own, the optional place of `b` may not stay empty; empty:
+  /// always asks.
   std::string only_with;
   Conditions when;        ///< there is such a joint only when these hold
   std::int64_t late = 0;  ///< hundredths of a minute lost when it turns out wrong at the bench; 0: nobody says

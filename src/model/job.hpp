@@ -22,7 +22,7 @@ struct Place {
   std::map<std::string, quantity::Value> values;  ///< `interface.dimension` -> value that replaces the part's own
   bool used = false;                              ///< this piece is used, whatever the part's entry says
   std::optional<Condition> condition{};           ///< of this very piece
-  std::string seat;                               ///< the seat of the template it must sit on; empty: any
+  std::string seat{};                             ///< the seat of the template it must sit on; empty: any
 };
 
 /// A way that was measured with a string or liner lying in the frame; it replaces the computed one.

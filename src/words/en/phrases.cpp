@@ -86,7 +86,8 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"bridge.brake",
      "A brake would hang on it: only with the papers of both makers that allow the piece; build nothing before them."},
     {"bridge.composite",
-     "One side is composite, or nobody states what it is made of: ask its maker in writing whether it may carry this piece, and build nothing before the "
+     "One side is composite, or nobody states what it is made of: ask its maker in writing whether it may carry this "
+     "piece, and build nothing before the "
      "answer."},
     {"add.proposed", " A proposal: not in the list of parts."},
     {"finding.neither",
