@@ -16,6 +16,10 @@ Wide square(Length length) {
 
 bool passes_with(Length along, Length across, Opening opening) {
   if (across > opening.width) return false;
+  if (opening.shape == Shape::oval) {
+    const Wide whole = square(opening.width) * square(opening.length);
+    return square(along) * square(opening.width) + square(across) * square(opening.length) <= whole;
+  }
   const Length beyond_the_flat = along - (opening.length - opening.width);
   return beyond_the_flat <= Length{} || square(beyond_the_flat) <= square(opening.width) - square(across);
 }

@@ -1,173 +1,194 @@
 #include "geometry/packing.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <functional>
 #include <numbers>
 #include <numeric>
 
-#include "geometry/wide.hpp"
+#include "geometry/packing/bounds.hpp"
+#include "geometry/packing/build.hpp"
+#include "geometry/packing/search.hpp"
+#include "geometry/packing/witness.hpp"
 
 namespace cotter::geometry {
 
 namespace {
 
+using packing::Layout;
+using packing::Scene;
 using quantity::Length;
-using Diameters = std::vector<std::int64_t>;  // nanometres, largest first
 
-constexpr std::size_t k_most_equal = 7;
-constexpr Wide k_ratio_unit = 10'000'000'000;
-// Opening over diameter for n equal circles, in units of 1e-10, rounded up and down:
-// 1, 2, 1 + 2/sqrt 3, 1 + sqrt 2, 1 + sqrt(2 (1 + 1/sqrt 5)), 3, 3.
-constexpr std::array<std::int64_t, k_most_equal> k_equal_enough = {
-    10'000'000'000, 20'000'000'000, 21'547'005'384, 24'142'135'624, 27'013'016'167, 30'000'000'000, 30'000'000'000};
-constexpr std::array<std::int64_t, k_most_equal> k_equal_least = {
-    10'000'000'000, 20'000'000'000, 21'547'005'383, 24'142'135'623, 27'013'016'166, 30'000'000'000, 30'000'000'000};
+constexpr std::size_t k_most_circles = 12;
+constexpr int k_rounds = 60;         ///< of pushing apart, from each start
+constexpr int k_quick_starts = 2;    ///< without any effort
+constexpr int k_starts = 8;          ///< before the search
+constexpr int k_turned_tries = 256;  ///< roundings of a layout in a round opening
+constexpr double k_near = 0.06;      ///< overlap from which a layout is worth improving
+constexpr Length k_room_step = quantity::micrometres(10);
 
-Wide wide(std::int64_t n) {
-  return n;
-}
-
-/// True when the third circle lies beside the first two in the circle that just holds those.
-bool third_lies_beside(std::int64_t a, std::int64_t b, std::int64_t c) {
-  return wide(c) * (wide(a) * a + wide(a) * b + wide(b) * b) <= wide(a) * b * (wide(a) + b);
-}
-
-struct Enclosure {
-  double below;
-  double above;
-};
-
-/// Diameter of the circle around three that touch each other; a >= b >= c, third not beside the others.
-Enclosure enclosing_three(std::int64_t a, std::int64_t b, std::int64_t c) {
-  const auto [da, db, dc] = std::array{static_cast<double>(a), static_cast<double>(b), static_cast<double>(c)};
-  const double product = da * db * dc;
-  const double diameter = product / (2 * std::sqrt(product * (da + db + dc)) - (da * db + db * dc + dc * da));
-  // The denominator is a difference whose terms exceed it by about da/dc at most.
-  const double error = diameter * 1e-14 * (1 + da / dc);
-  return {diameter - error, diameter + error};
-}
-
-PackingJudgement judge_three(const Diameters& d, std::int64_t opening) {
-  if (third_lies_beside(d[0], d[1], d[2])) return {PackingAnswer::fits, PackingBound::pair};
-  const Enclosure needed = enclosing_three(d[0], d[1], d[2]);
-  const auto offered = static_cast<double>(opening);
-  if (offered >= needed.above) return {PackingAnswer::fits, PackingBound::triple};
-  if (offered < needed.below) return {PackingAnswer::cannot, PackingBound::triple};
-  return {};
-}
-
-bool equal_fit(const Diameters& d, std::int64_t opening) {
-  return d.size() <= k_most_equal && wide(opening) * k_ratio_unit >= wide(k_equal_enough[d.size() - 1]) * d.front();
-}
-
-PackingJudgement judge_many(const Diameters& d, std::int64_t opening) {
-  if (judge_three(d, opening).answer == PackingAnswer::cannot) return {PackingAnswer::cannot, PackingBound::triple};
-  for (std::size_t m = 4; m <= std::min(d.size(), k_most_equal); ++m) {
-    if (wide(opening) * k_ratio_unit < wide(k_equal_least[m - 1]) * d[m - 1])
-      return {PackingAnswer::cannot, PackingBound::equal_circles};
-  }
-  if (equal_fit(d, opening)) return {PackingAnswer::fits, PackingBound::equal_circles};
-  return {};
-}
-
-PackingJudgement judge(const Diameters& d, std::int64_t opening) {
-  if (d.empty()) return {PackingAnswer::fits, PackingBound::single};
-  if (d[0] > opening) return {PackingAnswer::cannot, PackingBound::single};
-  if (d.size() == 1) return {PackingAnswer::fits, PackingBound::single};
-  if (d[0] + d[1] > opening) return {PackingAnswer::cannot, PackingBound::pair};
-  if (d.size() == 2) return {PackingAnswer::fits, PackingBound::pair};
-  Wide area = 0;
-  for (const std::int64_t diameter : d) area += wide(diameter) * diameter;
-  const Wide whole = wide(opening) * opening;
-  if (area > whole) return {PackingAnswer::cannot, PackingBound::whole_area};
-  if (2 * area <= whole) return {PackingAnswer::fits, PackingBound::half_area};
-  return d.size() == 3 ? judge_three(d, opening) : judge_many(d, opening);
-}
-
-/// Indices of `diameters`, largest first.
-std::vector<std::size_t> largest_first(const std::vector<Length>& diameters) {
+std::vector<std::size_t> order_of(const std::vector<Length>& diameters) {
   std::vector<std::size_t> order(diameters.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
   std::stable_sort(order.begin(), order.end(), [&](auto a, auto b) { return diameters[a] > diameters[b]; });
   return order;
 }
 
-Diameters sorted(const std::vector<Length>& diameters) {
-  Diameters d;
-  for (const Length diameter : diameters) d.push_back(diameter.base());
-  std::sort(d.begin(), d.end(), std::greater<>());
-  return d;
+Layout turned_layout(const Layout& layout, double angle) {
+  Layout result = layout;
+  for (packing::Vector& at : result.circles) at = packing::turned(at, packing::at_angle(angle));
+  return result;
 }
 
-Centre on_ring(double ring, double angle) {
-  return {ring * std::cos(angle), ring * std::sin(angle)};
-}
+/// One question, from the bounds to the search.
+class Judge {
+ public:
+  Judge(const Opening& opening, const Bodies& bodies) : opening_(opening), bodies_(bodies) {
+    order_ = order_of(bodies.diameters);
+    const auto unit = static_cast<double>(opening.length.base());
+    scene_.hole = packing::hole_of(opening);
+    for (const std::size_t i : order_)
+      scene_.radii.push_back(static_cast<double>(bodies.diameters[i].base()) / unit / 2);
+    if (bodies.plug) {
+      const auto half = [&](Length side) { return static_cast<double>(side.base()) / unit / 2; };
+      scene_.plug = packing::Vector{half(bodies.plug->width), half(bodies.plug->height)};
+    }
+  }
 
-/// Angle between two circles that touch the rim of the opening and each other; radii in millimetres.
-double angle_between(double opening, double a, double b) {
-  const double p = opening - a;
-  const double q = opening - b;
-  if (p <= 0 || q <= 0) return std::numbers::pi;
-  return std::acos(std::clamp((p * p + q * q - (a + b) * (a + b)) / (2 * p * q), -1.0, 1.0));
-}
+  PackingJudgement judge(Effort effort) {
+    PackingJudgement judgement;
+    std::int64_t steps = effort.steps;
+    if (place_along() || build(steps)) {
+      judgement.answer = PackingAnswer::fits;
+      judgement.bound = PackingBound::places;
+    } else if (steps > 0 && order_.size() <= k_most_circles) {
+      const auto accept = [this](const Layout& layout) { return accepted(layout); };
+      const packing::Outcome outcome = packing::search_layout(scene_, accept, steps).outcome;
+      if (outcome == packing::Outcome::found) judgement.answer = PackingAnswer::fits;
+      if (outcome == packing::Outcome::found) judgement.bound = PackingBound::places;
+      if (outcome == packing::Outcome::refuted) judgement.answer = PackingAnswer::cannot;
+      if (outcome == packing::Outcome::refuted) judgement.bound = PackingBound::search;
+    }
+    judgement.steps = effort.steps - steps;
+    judgement.witness = witness_;
+    return judgement;
+  }
 
-/// Three circles on the rim, the second and third each touching the first; radii largest first.
-std::vector<Centre> three_on_the_rim(double opening, const std::vector<double>& r) {
-  return {on_ring(opening - r[0], 0), on_ring(opening - r[1], angle_between(opening, r[0], r[1])),
-          on_ring(opening - r[2], -angle_between(opening, r[0], r[2]))};
-}
+ private:
+  /// Circles in a row touching both ends, or a plug alone in the middle: exact places where those will do.
+  bool place_along() {
+    PackingWitness witness;
+    witness.circles.resize(order_.size());
+    if (bodies_.plug) {
+      if (!order_.empty()) return false;
+      for (const std::int64_t degrees : {0, 90}) {
+        witness.turn = quantity::microdegrees(degrees * 1'000'000);
+        if (keep(witness)) return true;
+      }
+      return false;
+    }
+    std::int64_t x = -opening_.length.base();
+    for (const std::size_t i : order_) {
+      const std::int64_t d = bodies_.diameters[i].base();
+      witness.circles[i].x = order_.size() == 1 ? 0 : x + d;
+      x += 2 * d;
+    }
+    if (order_.size() > 1) {
+      const std::size_t last = order_.back();
+      witness.circles[last].x = (opening_.length - bodies_.diameters[last]).base();
+    }
+    return keep(witness);
+  }
 
-/// Places of n <= 7 equal circles of radius `radius`, or of smaller ones in their stead.
-std::vector<Centre> equal_places(double opening, double radius, std::size_t n) {
-  std::vector<Centre> places;
-  if (n == k_most_equal) places.push_back({0, 0});
-  const std::size_t around = n - places.size();
-  for (std::size_t i = 0; i < around; ++i)
-    places.push_back(
-        on_ring(opening - radius, 2 * std::numbers::pi * static_cast<double>(i) / static_cast<double>(around)));
-  return places;
-}
+  bool build(std::int64_t& steps) {
+    const int starts = steps > 0 ? k_starts : k_quick_starts;
+    for (int start = 0; start < starts; ++start) {
+      std::int64_t used = 0;
+      const Layout pushed = packing::pushed_apart(scene_, start, k_rounds, used);
+      const double overlap = packing::worst_overlap(scene_, pushed);
+      const bool good = accepted(pushed) || (overlap < k_near && accepted(packing::improved(scene_, pushed, used)));
+      steps -= used;
+      if (good) return true;
+    }
+    return false;
+  }
 
-std::vector<Centre> places_for(const Diameters& d, double opening) {
-  std::vector<double> radii;
-  for (const std::int64_t diameter : d) radii.push_back(static_cast<double>(diameter) / 2e6);
-  if (d.size() == 1) return {{0, 0}};
-  if (d.size() == 2) return {{opening - radii[0], 0}, {radii[1] - opening, 0}};
-  if (d.size() == 3) return three_on_the_rim(opening, radii);
-  return equal_places(opening, radii[0], d.size());
-}
+  /// Rounds the layout and checks what came out; a round opening may be turned until the rounding falls well.
+  bool accepted(const Layout& layout) {
+    const double overlap = packing::worst_overlap(scene_, layout);
+    const double half_nanometre = 0.5 / static_cast<double>(opening_.length.base());
+    if (overlap > 2 * half_nanometre) return false;
+    if (keep(packing::rounded_witness(layout, order_, opening_))) return true;
+    if (!scene_.round() || bodies_.plug || order_.size() > 3 || overlap < -8 * half_nanometre) return false;
+    for (int i = 1; i < k_turned_tries; ++i) {
+      const Layout turned = turned_layout(layout, i * 2 * std::numbers::pi / k_turned_tries);
+      if (keep(packing::rounded_witness(turned, order_, opening_))) return true;
+    }
+    return false;
+  }
+
+  bool keep(const PackingWitness& witness) {
+    if (!witness_holds(opening_, bodies_, witness)) return false;
+    witness_ = witness;
+    return true;
+  }
+
+  const Opening& opening_;
+  const Bodies& bodies_;
+  std::vector<std::size_t> order_;
+  Scene scene_;
+  std::optional<PackingWitness> witness_;
+};
 
 }  // namespace
 
-PackingJudgement judge_packing(const std::vector<Length>& diameters, Length opening) {
-  return judge(sorted(diameters), opening.base());
+PackingJudgement judge_packing(const Opening& opening, const Bodies& bodies, Effort effort) {
+  const PackingJudgement quick =
+      packing::judge_by_bounds(opening, packing::largest_first(bodies.diameters), bodies.plug);
+  return quick.answer != PackingAnswer::undecided ? quick : Judge(opening, bodies).judge(effort);
+}
+
+std::optional<PackingWitness> packing_witness(const Opening& opening, const Bodies& bodies, Effort effort) {
+  const PackingJudgement judgement = judge_packing(opening, bodies, effort);
+  if (judgement.answer != PackingAnswer::fits || judgement.witness) return judgement.witness;
+  return Judge(opening, bodies).judge(effort).witness;
+}
+
+Length room_beside(const Opening& opening, Bodies bodies, Effort effort) {
+  if (judge_packing(opening, bodies, effort).answer != PackingAnswer::fits) return {};
+  const bool along = opening.shape == Shape::slot || opening.width == opening.length;
+  if (!bodies.plug && bodies.diameters.empty()) return opening.width;
+  if (!bodies.plug && bodies.diameters.size() == 1 && along)
+    return std::min(opening.length - bodies.diameters[0], opening.width);
+  bodies.diameters.emplace_back();
+  std::int64_t low = 0;
+  for (std::int64_t high = opening.width.base() / k_room_step.base(); low < high;) {
+    const std::int64_t middle = low + (high - low + 1) / 2;
+    bodies.diameters.back() = k_room_step * middle;
+    if (judge_packing(opening, bodies, effort).answer == PackingAnswer::fits) {
+      low = middle;
+    } else {
+      high = middle - 1;
+    }
+  }
+  return k_room_step * low;
 }
 
 Length opening_for_three(Length a, Length b, Length c) {
-  const Diameters d = sorted({a, b, c});
-  if (third_lies_beside(d[0], d[1], d[2])) return quantity::nanometres(d[0] + d[1]);
-  return quantity::nanometres(static_cast<std::int64_t>(std::ceil(enclosing_three(d[0], d[1], d[2]).above)));
-}
-
-std::vector<Centre> packing_witness(const std::vector<Length>& diameters, Length opening) {
-  const Diameters d = sorted(diameters);
-  if (d.empty() || judge(d, opening.base()).answer != PackingAnswer::fits) return {};
-  if (d.size() > 3 && !equal_fit(d, opening.base())) return {};
-  const std::vector<Centre> places = places_for(d, quantity::in_millimetres(opening) / 2);
-  std::vector<Centre> centres(d.size());
-  const std::vector<std::size_t> order = largest_first(diameters);
-  for (std::size_t i = 0; i < order.size(); ++i) centres[order[i]] = places[i];
-  return centres;
+  const packing::Diameters d = packing::largest_first({a, b, c});
+  if (packing::third_lies_beside(d[0], d[1], d[2])) return quantity::nanometres(d[0] + d[1]);
+  return quantity::nanometres(static_cast<std::int64_t>(std::ceil(packing::enclosing_three(d[0], d[1], d[2]).above)));
 }
 
 std::string_view word_for(PackingBound bound) {
   switch (bound) {
     case PackingBound::single:
       return "single";
+    case PackingBound::plug:
+      return "plug";
     case PackingBound::pair:
       return "pair";
+    case PackingBound::row:
+      return "row";
     case PackingBound::triple:
       return "triple";
     case PackingBound::equal_circles:
@@ -176,6 +197,12 @@ std::string_view word_for(PackingBound bound) {
       return "half_area";
     case PackingBound::whole_area:
       return "whole_area";
+    case PackingBound::spread:
+      return "spread";
+    case PackingBound::places:
+      return "places";
+    case PackingBound::search:
+      return "search";
     case PackingBound::none:
       return "none";
   }
