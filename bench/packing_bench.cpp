@@ -1,80 +1,26 @@
-// How fast packings are judged: easy and hopeless ones, which an engine asks for by the thousand, and ones within 2 % of
-// the limit, two to six bodies, in round, slotted and oval openings. The times of single questions are reported as
+// How fast packings are judged: easy and hopeless ones, which an engine asks for by the thousand, and ones within 2 %
+// of the limit, two to six bodies, in round, slotted and oval openings. The times of single questions are reported as
 // median and 95th percentile in microseconds; `undecided` is the number of questions left open, out of `asked`.
 
 #include <algorithm>
 #include <benchmark/benchmark.h>
 #include <chrono>
-#include <cmath>
-#include <random>
 #include <vector>
 
 #include "geometry/packing.hpp"
+#include "packing_questions.hpp"
 
 namespace cotter::geometry {
 namespace {
 
-using quantity::Length;
-using quantity::nanometres;
-
-enum class Form { round, slot, oval };
-
-struct Question {
-  Opening opening;
-  Bodies bodies;
-};
-
-class Dice {
- public:
-  explicit Dice(unsigned seed) : random_(seed) {}
-  double between(double low, double high) {
-    return low + (high - low) * static_cast<double>(random_() >> 11U) * 0x1p-53;
-  }
-
- private:
-  std::mt19937_64 random_;
-};
-
-Length scaled(Length length, double factor) {
-  return nanometres(std::llround(static_cast<double>(length.base()) * factor));
-}
-
-Opening larger(const Opening& opening, double factor) {
-  return {scaled(opening.width, factor), scaled(opening.length, factor), opening.shape};
-}
-
-Question random_question(Form form, int circles, bool plug, Dice& dice) {
-  Question question;
-  for (int i = 0; i < circles; ++i)
-    question.bodies.diameters.push_back(nanometres(std::llround(1e6 * dice.between(2, 7))));
-  if (plug)
-    question.bodies.plug = Rectangle{nanometres(std::llround(1e6 * dice.between(4, 11))),
-                                     nanometres(std::llround(1e6 * dice.between(2.5, 6)))};
-  const Length width = quantity::millimetres(10);
-  const Length length = form == Form::round ? width : scaled(width, dice.between(1.2, 2.5));
-  question.opening = {width, length, form == Form::oval ? Shape::oval : Shape::slot};
-  return question;
-}
-
-/// Factor of the opening at which the bodies are just found to fit.
-double limit(const Question& question) {
-  double low = 0.2;
-  double high = 8;
-  while (high - low > 1e-4 * low) {
-    const double middle = (low + high) / 2;
-    const bool fits =
-        judge_packing(larger(question.opening, middle), question.bodies, {20'000}).answer == PackingAnswer::fits;
-    (fits ? high : low) = middle;
-  }
-  return high;
-}
+using namespace questions;
 
 std::vector<Question> questions(Form form, int circles, bool plug, double least, double most, int count) {
   Dice dice(17);
   std::vector<Question> list;
   for (int i = 0; i < count; ++i) {
     Question question = random_question(form, circles, plug, dice);
-    question.opening = larger(question.opening, limit(question) * dice.between(least, most));
+    question.opening = larger(question.opening, limit(question, 1e-3) * dice.between(least, most));
     list.push_back(question);
   }
   return list;

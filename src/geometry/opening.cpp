@@ -1,6 +1,7 @@
 #include "geometry/opening.hpp"
 
 #include <cmath>
+#include <numbers>
 
 #include "geometry/wide.hpp"
 
@@ -25,6 +26,15 @@ bool passes_with(Length along, Length across, Opening opening) {
 }
 
 }  // namespace
+
+Length equal_round(const Opening& opening) {
+  if (opening.width == opening.length) return opening.width;
+  const auto width = static_cast<double>(opening.width.base());
+  const auto length = static_cast<double>(opening.length.base());
+  const double squares =
+      opening.shape == Shape::oval ? width * length : width * width + width * (length - width) * 4 / std::numbers::pi;
+  return quantity::nanometres(static_cast<std::int64_t>(std::sqrt(squares)));
+}
 
 Length diagonal(Rectangle rectangle) {
   const Wide sum = square(rectangle.width) + square(rectangle.height);

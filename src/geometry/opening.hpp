@@ -28,6 +28,9 @@ struct Rectangle {
   bool operator==(const Rectangle&) const = default;
 };
 
+/// Diameter of the round opening of the same area, rounded down to a whole nanometre.
+quantity::Length equal_round(const Opening& opening);
+
 /// Diagonal of the rectangle, rounded up to a whole nanometre: the smallest round body that encloses it.
 quantity::Length diagonal(Rectangle rectangle);
 

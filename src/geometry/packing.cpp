@@ -19,11 +19,14 @@ using packing::Scene;
 using quantity::Length;
 
 constexpr std::size_t k_most_circles = 12;
-constexpr int k_rounds = 60;         ///< of pushing apart, from each start
-constexpr int k_quick_starts = 2;    ///< without any effort
-constexpr int k_starts = 8;          ///< before the search
+constexpr int k_rounds = 60;        ///< of pushing apart, from each start
+constexpr int k_quick_starts = 2;   ///< without any effort
+constexpr int k_starts = 8;         ///< before the search, which does better itself up to six bodies
+constexpr int k_many_starts = 150;  ///< beyond six bodies
+constexpr std::size_t k_few = 6;
 constexpr int k_turned_tries = 256;  ///< roundings of a layout in a round opening
 constexpr double k_near = 0.06;      ///< overlap from which a layout is worth improving
+constexpr double k_tight = 1e-6;     ///< share of the length below which two circles count as filling it
 constexpr Length k_room_step = quantity::micrometres(10);
 
 std::vector<std::size_t> order_of(const std::vector<Length>& diameters) {
@@ -57,7 +60,7 @@ class Judge {
   PackingJudgement judge(Effort effort) {
     PackingJudgement judgement;
     std::int64_t steps = effort.steps;
-    if (place_along() || build(steps)) {
+    if (place_along() || place_beside_two(steps) || build(steps)) {
       judgement.answer = PackingAnswer::fits;
       judgement.bound = PackingBound::places;
     } else if (steps > 0 && order_.size() <= k_most_circles) {
@@ -99,9 +102,36 @@ class Judge {
     return keep(witness);
   }
 
+  /// Two circles that fill the length have one place each; the others are found with those two a little smaller and
+  /// themselves a little larger, and then the two are put where they belong.
+  bool place_beside_two(std::int64_t& steps) {
+    if (bodies_.plug || order_.size() < 3) return false;
+    const Length a = bodies_.diameters[order_[0]];
+    const Length b = bodies_.diameters[order_[1]];
+    const auto spare = static_cast<double>((opening_.length - a - b).base());
+    if (spare > k_tight * static_cast<double>(opening_.length.base())) return false;
+    Scene eased = scene_;
+    for (std::size_t i = 0; i < eased.circles(); ++i) eased.radii[i] += i < 2 ? -k_tight : 4 * k_tight;
+    for (int start = 0; start < k_starts; ++start) {
+      std::int64_t used = 0;
+      Layout layout = packing::improved(eased, packing::pushed_apart(eased, start, k_rounds, used), used);
+      steps -= used;
+      if (packing::worst_overlap(eased, layout) > 0) continue;
+      const packing::Vector along = layout.circles[1] - layout.circles[0];
+      if (scene_.round()) layout = turned_layout(layout, -std::atan2(along.y, along.x));
+      const std::int64_t side = scene_.round() || along.x > 0 ? 1 : -1;
+      PackingWitness witness = packing::rounded_witness(layout, order_, opening_);
+      witness.circles[order_[0]] = {-side * (opening_.length - a).base(), 0};
+      witness.circles[order_[1]] = {side * (opening_.length - b).base(), 0};
+      if (keep(witness)) return true;
+    }
+    return false;
+  }
+
   bool build(std::int64_t& steps) {
-    const int starts = steps > 0 ? k_starts : k_quick_starts;
-    for (int start = 0; start < starts; ++start) {
+    const bool few = order_.size() + (bodies_.plug ? 1 : 0) <= k_few;
+    const int starts = steps <= 0 ? k_quick_starts : few ? k_starts : k_many_starts;
+    for (int start = 0; start < starts && (start < k_quick_starts || steps > 0); ++start) {
       std::int64_t used = 0;
       const Layout pushed = packing::pushed_apart(scene_, start, k_rounds, used);
       const double overlap = packing::worst_overlap(scene_, pushed);

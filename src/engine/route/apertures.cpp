@@ -39,7 +39,14 @@ int leading_end(const Line& line) {
 }
 
 geometry::Opening enlarged(const Aperture& aperture, int steps) {
-  return {aperture.opening.width + k_enlarge_step * steps, aperture.opening.length + k_enlarge_step * steps};
+  const geometry::Opening& drawn = aperture.opening;
+  return {drawn.width + k_enlarge_step * steps, drawn.length + k_enlarge_step * steps, drawn.shape};
+}
+
+geometry::Bodies packed_with(const Connector& body, std::vector<Length> others) {
+  if (body.section) return {std::move(others), body.section};
+  others.push_back(body.diameter);
+  return {std::move(others), {}};
 }
 
 bool passes(const Connector& body, geometry::Opening opening) {
@@ -59,9 +66,18 @@ bool Apertures::passes_alone(int line, int aperture, int steps) const {
   return geometry::passes(body.diameter, clear) && passes(lead(body), clear);
 }
 
-bool Apertures::circles_fit(const std::vector<Length>& circles, int aperture, int steps) {
-  const PackingAnswer answer = geometry::judge_packing(circles, opening(aperture, steps).width).answer;
-  if (answer != PackingAnswer::undecided) return answer == PackingAnswer::fits;
+bool Apertures::lie(const geometry::Bodies& bodies, int aperture, int steps) {
+  const geometry::Opening clear = opening(aperture, steps);
+  std::vector<std::int64_t> question = {clear.width.base(), clear.length.base(), static_cast<int>(clear.shape)};
+  if (bodies.plug) question.insert(question.end(), {-bodies.plug->width.base(), -bodies.plug->height.base()});
+  for (const Length diameter : bodies.diameters) question.push_back(diameter.base());
+  std::sort(question.begin() + (bodies.plug ? 5 : 3), question.end());
+  auto known = known_packings_.find(question);
+  if (known == known_packings_.end())
+    known =
+        known_packings_.emplace(std::move(question), geometry::judge_packing(clear, bodies, k_packing_effort).answer)
+            .first;
+  if (known->second != PackingAnswer::undecided) return known->second == PackingAnswer::fits;
   any_doubt_ = true;
   return doubt_ == Doubt::fit;
 }
@@ -73,24 +89,18 @@ bool Apertures::passes_last(int line, LineSet others, int aperture, int steps) {
 
 bool Apertures::passes_beside(const Connector& body, LineSet others, int aperture, int steps) {
   if (others == 0) return passes(body, opening(aperture, steps));
+  if (problem_.rules.packing == Packing::exact) return lie(packed_with(body, diameters(others)), aperture, steps);
   const Length connector = body.diameter;
   const Length width = opening(aperture, steps).width;
   if (connector > width) return false;
-  if (problem_.rules.packing == Packing::density) {
-    Wide squares = square(connector);
-    for (LineSet rest = others; rest != 0; rest = without_first(rest))
-      squares += square(problem_.lines[index(first(rest))].diameter);
-    return within_share(squares, problem_.rules.pull_permille, width);
-  }
-  std::vector<Length> circles{connector};
-  for (const int other : listed(others)) circles.push_back(problem_.lines[index(other)].diameter);
-  return circles_fit(circles, aperture, steps);
+  Wide squares = square(connector);
+  for (const Length other : diameters(others)) squares += square(other);
+  return within_share(squares, problem_.rules.pull_permille, width);
 }
 
 bool Apertures::bodies_fit(LineSet lines, int aperture, int steps) {
-  std::vector<Length> bodies;
-  for (const int line : listed(lines)) bodies.push_back(problem_.lines[index(line)].diameter);
-  if (problem_.rules.packing == Packing::exact) return circles_fit(bodies, aperture, steps);
+  const std::vector<Length> bodies = diameters(lines);
+  if (problem_.rules.packing == Packing::exact) return lie({bodies, {}}, aperture, steps);
   const Length width = opening(aperture, steps).width;
   Wide squares = 0;
   for (const Length body : bodies) squares += square(body);
@@ -164,28 +174,18 @@ Length Apertures::room_by_density(LineSet lines, Length width) const {
   return quantity::nanometres(static_cast<std::int64_t>(low));
 }
 
-Length Apertures::room_by_packing(LineSet lines, Length width) const {
-  std::vector<Length> circles;
-  for (const int line : listed(lines)) circles.push_back(problem_.lines[index(line)].diameter);
-  circles.emplace_back();
-  std::int64_t low = 0;
-  for (std::int64_t high = width.base(); low < high;) {
-    const std::int64_t middle = low + (high - low + 1) / 2;
-    circles.back() = quantity::nanometres(middle);
-    if (geometry::judge_packing(circles, width).answer == PackingAnswer::fits) {
-      low = middle;
-    } else {
-      high = middle - 1;
-    }
-  }
-  return quantity::nanometres(low);
+std::vector<Length> Apertures::diameters(LineSet lines) const {
+  std::vector<Length> list;
+  for (const int line : listed(lines)) list.push_back(problem_.lines[index(line)].diameter);
+  return list;
 }
 
 Length Apertures::room_beside(LineSet lines, int aperture, int steps) const {
-  const Length width = opening(aperture, steps).width;
-  if (lines == 0) return width;
+  const geometry::Opening clear = opening(aperture, steps);
+  if (lines == 0) return clear.width;
   if (problem_.apertures[index(aperture)].kind == ApertureKind::exclusive) return {};
-  return problem_.rules.packing == Packing::exact ? room_by_packing(lines, width) : room_by_density(lines, width);
+  return problem_.rules.packing == Packing::exact ? geometry::room_beside(clear, {diameters(lines), {}})
+                                                  : room_by_density(lines, clear.width);
 }
 
 }  // namespace cotter::engine::route

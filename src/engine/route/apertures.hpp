@@ -2,12 +2,14 @@
 // The rules at one aperture: which sets of lines it takes at which enlargement, and in which orders they can be pulled.
 
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <unordered_map>
 #include <vector>
 
 #include "engine/route/line_set.hpp"
 #include "engine/route/problem.hpp"
+#include "geometry/packing.hpp"
 
 namespace cotter::engine::route {
 
@@ -18,6 +20,12 @@ int leading_end(const Line& line);
 geometry::Opening enlarged(const Aperture& aperture, int steps);
 /// True when the body passes with nothing else in the way.
 bool passes(const Connector& body, geometry::Opening opening);
+
+/// Effort for one packing: some 15 ms. Two to four bodies are nearly always decided with a tenth of it.
+constexpr geometry::Effort k_packing_effort{40'000};
+
+/// A body among others in the same opening: by its section when it is a plug, else as a circle.
+geometry::Bodies packed_with(const Connector& body, std::vector<quantity::Length> others);
 
 /// Order that one line must keep to another when orders are searched.
 struct Sooner {
@@ -55,14 +63,15 @@ class Apertures {
 
  private:
   bool bodies_fit(LineSet lines, int aperture, int steps);
-  bool circles_fit(const std::vector<quantity::Length>& circles, int aperture, int steps);
+  bool lie(const geometry::Bodies& bodies, int aperture, int steps);
   int search_steps(LineSet lines, int aperture);
   quantity::Length room_by_density(LineSet lines, quantity::Length width) const;
-  quantity::Length room_by_packing(LineSet lines, quantity::Length width) const;
+  std::vector<quantity::Length> diameters(LineSet lines) const;
 
   const Problem& problem_;
   Doubt doubt_;
-  std::vector<std::unordered_map<LineSet, int>> known_steps_;  ///< -1 = none
+  std::vector<std::unordered_map<LineSet, int>> known_steps_;                    ///< -1 = none
+  std::map<std::vector<std::int64_t>, geometry::PackingAnswer> known_packings_;  ///< by opening and sizes
   bool any_doubt_ = false;
 };
 

@@ -59,7 +59,7 @@ struct Aperture {
   int a = 0;          ///< a cell
   int b = k_outside;  ///< another cell, or the outside
   ApertureKind kind = ApertureKind::shared;
-  geometry::Opening opening;  ///< clear size; several bodies in a slot are judged in the circle of its width
+  geometry::Opening opening;  ///< clear size; density: several bodies in a slot are judged in the circle of its width
   geometry::GridPoint position;
   int enlarge_max = 0;  ///< permitted steps; 0 = none
   std::int64_t enlarge_cost = 0;
@@ -87,7 +87,7 @@ struct Seat {
 /// The fitting on the end of a line, or a device that is put through an aperture.
 struct Connector {
   quantity::Length diameter;  ///< of the round body that encloses it
-  /// For a rectangular plug: alone in an aperture it is judged by this section, beside others by its diameter.
+  /// For a rectangular plug: judged by this section; under density, beside others, by its diameter.
   std::optional<geometry::Rectangle> section;
 };
 

@@ -51,9 +51,10 @@ void report_plan(const Problem& problem, Apertures& apertures, const std::vector
     result.cost.enlargement += problem.apertures[a].enlarge_cost * plan.steps[a];
     if (users[a] == 0) continue;
     const auto aperture = static_cast<int>(a);
-    result.fills.push_back({aperture, listed(users[a]),
-                            area_permille(problem, users[a], apertures.opening(aperture, plan.steps[a]).width),
-                            apertures.room_beside(users[a], aperture, plan.steps[a])});
+    result.fills.push_back(
+        {aperture, listed(users[a]),
+         area_permille(problem, users[a], geometry::equal_round(apertures.opening(aperture, plan.steps[a]))),
+         apertures.room_beside(users[a], aperture, plan.steps[a])});
   }
   result.objective = result.cost.total();
   result.seats = plan.seats;

@@ -55,7 +55,7 @@ struct DeviceEntry {
 struct Fill {
   int aperture = 0;
   std::vector<int> lines;
-  int area_permille = 0;  ///< of the (enlarged) circle of its width, rounded up
+  int area_permille = 0;  ///< of the (enlarged) opening's area, rounded up
   quantity::Length room;  ///< largest round body that is certain to fit beside them
 };
 

@@ -175,7 +175,8 @@ class PlanCheck {
 
   geometry::Opening clear(std::size_t a) const {
     const Length more = k_enlarge_step * result_.enlarge[a];
-    return {problem_.apertures[a].opening.width + more, problem_.apertures[a].opening.length + more};
+    return {problem_.apertures[a].opening.width + more, problem_.apertures[a].opening.length + more,
+            problem_.apertures[a].opening.shape};
   }
 
   void check_aperture(std::size_t a) {
@@ -190,6 +191,10 @@ class PlanCheck {
     if (!users_[a].empty() && !bodies_fit(a)) report("bundle", a, "aperture");
   }
 
+  bool lie(const geometry::Bodies& bodies, std::size_t a) const {
+    return geometry::judge_packing(clear(a), bodies).answer == geometry::PackingAnswer::fits;
+  }
+
   bool bodies_fit(std::size_t a) const {
     const Length width = clear(a).width;
     std::vector<Length> bodies;
@@ -200,8 +205,7 @@ class PlanCheck {
     }
     if (bodies.size() == 1) return bodies[0] <= width;
     const Rules& rules = problem_.rules;
-    if (rules.packing == Packing::exact)
-      return geometry::judge_packing(bodies, width).answer == geometry::PackingAnswer::fits;
+    if (rules.packing == Packing::exact) return lie({bodies, {}}, a);
     if (1000 * squares <= rules.pack_permille * square(width)) return true;
     if (std::count(bodies.begin(), bodies.end(), bodies[0]) != static_cast<std::ptrdiff_t>(bodies.size())) return false;
     return bodies.size() <= 7 && static_cast<Wide>(10000) * width.base() >=
@@ -217,14 +221,14 @@ class PlanCheck {
     if (inside.empty())
       return lead.section ? geometry::passes(*lead.section, clear(a)) : geometry::passes(lead.diameter, clear(a));
     const Length width = clear(a).width;
-    std::vector<Length> circles{lead.diameter};
+    geometry::Bodies bodies{{}, lead.section};
+    if (!lead.section) bodies.diameters.push_back(lead.diameter);
     Wide squares = square(lead.diameter);
     for (const int j : inside) {
-      circles.push_back(problem_.lines[index(j)].diameter);
-      squares += square(circles.back());
+      bodies.diameters.push_back(problem_.lines[index(j)].diameter);
+      squares += square(bodies.diameters.back());
     }
-    if (problem_.rules.packing == Packing::exact)
-      return geometry::judge_packing(circles, width).answer == geometry::PackingAnswer::fits;
+    if (problem_.rules.packing == Packing::exact) return lie(bodies, a);
     return lead.diameter <= width && 1000 * squares <= problem_.rules.pull_permille * square(width);
   }
 

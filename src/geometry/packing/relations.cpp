@@ -9,6 +9,7 @@ namespace cotter::geometry::packing {
 namespace {
 
 constexpr double k_quarter = std::numbers::pi / 2;
+constexpr double k_widest = std::numbers::pi / 3;  ///< first sectors; wider ones cut off little
 
 void add_vector(Row& row, std::size_t body, Vector u) {
   row.add(unknown_of(body), u.x);
@@ -112,7 +113,7 @@ void write_rows(const Scene& scene, const Turns& turns, Relation& relation) {
 
 std::vector<Relation> first_parts(const Scene& scene, const Relation& open) {
   if (static_cast<std::size_t>(open.first) == scene.circles()) return parts_around_plug(scene, open);
-  const int n = static_cast<int>(std::ceil((open.high - open.low) / k_quarter - 1e-9));
+  const int n = static_cast<int>(std::ceil((open.high - open.low) / k_widest - 1e-9));
   std::vector<Relation> parts;
   for (int k = 0; k < n; ++k) {
     Relation part = open;

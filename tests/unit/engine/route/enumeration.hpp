@@ -128,11 +128,14 @@ inline const Connector& lead(const Line& line) {
                                                                             : line.ends[1].connector;
 }
 
-/// Do the circles lie in the hole by the rule of the problem? `permille` counts for the density rule.
+/// Do the bodies lie in the hole, really?
+inline bool really_lie(const geometry::Opening& hole, const geometry::Bodies& bodies) {
+  return geometry::judge_packing(hole, bodies).answer == geometry::PackingAnswer::fits;
+}
+
+/// Do the circles lie in the hole by the density rule of the problem?
 inline bool circles_lie(const Problem& problem, const std::vector<quantity::Length>& circles, quantity::Length width,
                         int permille, bool bodies) {
-  if (problem.rules.packing == Packing::exact)
-    return geometry::judge_packing(circles, width).answer == geometry::PackingAnswer::fits;
   double area = 0;
   for (const auto c : circles) {
     if (c > width) return false;
@@ -170,15 +173,23 @@ inline bool pulls(const Problem& problem, const Path& sequence, int aperture, in
     const Connector& first = item < 0 ? *problem.devices[-1 - item].body : lead(problem.lines[item]);
     std::vector<quantity::Length> with_plug = inside;
     with_plug.push_back(first.diameter);
-    if (inside.empty() ? !plug_passes(first, clear)
-                       : !circles_lie(problem, with_plug, clear.width, problem.rules.pull_permille, false))
+    const bool exact = problem.rules.packing == Packing::exact;
+    if (inside.empty()) {
+      if (!plug_passes(first, clear)) return false;
+    } else if (exact ? !really_lie(clear, first.section ? geometry::Bodies{inside, first.section}
+                                                        : geometry::Bodies{with_plug, {}})
+                     : !circles_lie(problem, with_plug, clear.width, problem.rules.pull_permille, false)) {
       return false;
+    }
     if (item >= 0) inside.push_back(problem.lines[item].diameter);
   }
   if (hole.kind == ApertureKind::exclusive && inside.size() > 1) return false;
   for (const auto body : inside)
     if (body > clear.width) return false;
-  return inside.empty() || circles_lie(problem, inside, clear.width, problem.rules.pack_permille, true);
+  if (inside.empty()) return true;
+  return problem.rules.packing == Packing::exact
+             ? really_lie(clear, {inside, {}})
+             : circles_lie(problem, inside, clear.width, problem.rules.pack_permille, true);
 }
 
 class Enumeration {

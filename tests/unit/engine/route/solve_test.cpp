@@ -214,7 +214,7 @@ TEST(RouteViolations, EachKindOfDamageIsFound) {
       {"enlarge: aperture 1", [](Problem&, Result& r) { r.enlarge[1] = 1; }},
       {"pull_order: line 1", [](Problem&, Result& r) { r.pull_order = {0, 1}; }},
       {"precedences: line 1", [](Problem&, Result& r) { r.precedences.clear(); }},
-      {"bundle: aperture 0", [](Problem& p, Result&) { p.apertures[0].opening.width = tenths(79); }},
+      {"bundle: aperture 0", [](Problem& p, Result&) { p.apertures[0].opening = {tenths(79), tenths(79)}; }},
       {"exclusive: aperture 0", [](Problem& p, Result&) { p.apertures[0].kind = ApertureKind::exclusive; }},
       {"mounted: aperture 1", [](Problem& p, Result&) { p.devices[0].seats[0].aperture = 1; }},
       {"place: device 1", [](Problem& p, Result&) { p.devices[0].seats[0].place = p.devices[1].seats[0].place = 3; }},
