@@ -103,7 +103,9 @@ class Reader {
     aperture.b = index(node, "b");
     const bool exclusive = document::text_of(*node.find("kind")) == "exclusive";
     aperture.kind = exclusive ? engine::route::ApertureKind::exclusive : engine::route::ApertureKind::shared;
-    aperture.opening = {tenths(number(node, "D")), tenths(integer_or(node, "length", number(node, "D")))};
+    const bool oval = document::text_or(node, "shape", "slot") == "oval";
+    aperture.opening = {tenths(number(node, "D")), tenths(integer_or(node, "length", number(node, "D"))),
+                        oval ? geometry::Shape::oval : geometry::Shape::slot};
     aperture.position = position(node);
     aperture.enlarge_max = static_cast<int>(integer_or(node, "enlarge_max", 0));
     aperture.enlarge_cost = integer_or(node, "enlarge_cost", 0);

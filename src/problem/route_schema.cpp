@@ -93,6 +93,8 @@ SchemaRef aperture_schema() {
         "Takes one line or device, or several."},
        {"D", tenths(), Need::required, "Clear diameter, or width of a slot, in 0.1 mm."},
        {"length", tenths(), Need::optional, "Clear length of a slot, in 0.1 mm."},
+       {"shape", document::word_schema({"slot", "oval"}), Need::optional,
+        "slot: two half circles and straight sides (when left out); oval: an ellipse."},
        {"pos", position(), Need::required, "x, y, z in mm."},
        {"enlarge_max", document::integer_schema(0, k_most_steps), Need::optional, "Permitted enlargement, in 0.1 mm."},
        {"enlarge_cost", number(), Need::optional, "Cost of each 0.1 mm."},

@@ -1,6 +1,7 @@
 #include "geometry/packing/program.hpp"
 
 #include <cmath>
+#include <utility>
 
 #include "quantity/ensure.hpp"
 
@@ -86,6 +87,45 @@ bool Program::enter(const Row& row) {
   weight_[index(leaving)] = least;
   basis_[index(leaving)] = row;
   return true;
+}
+
+void Program::refresh() {
+  std::array<Numbers, k_most_unknowns> left{};
+  for (int k = 0; k < size_; ++k) {
+    const Row& row = basis_[index(k)];
+    for (int e = 0; e < row.size; ++e)
+      left[index(row.entries[index(e)].unknown)][index(k)] += row.entries[index(e)].value;
+    left[index(unknowns_)][index(k)] = 1;
+    inverse_[index(k)] = {};
+    inverse_[index(k)][index(k)] = 1;
+  }
+  for (int k = 0; k < size_; ++k) {
+    int pivot = k;
+    for (int i = k + 1; i < size_; ++i)
+      if (std::abs(left[index(i)][index(k)]) > std::abs(left[index(pivot)][index(k)])) pivot = i;
+    std::swap(left[index(k)], left[index(pivot)]);
+    std::swap(inverse_[index(k)], inverse_[index(pivot)]);
+    const double diagonal = left[index(k)][index(k)];
+    // A basis is never singular; should rounding say so, the proofs notice.
+    const double scale = 1 / (diagonal == 0 ? k_least_pivot : diagonal);
+    for (int c = 0; c < size_; ++c) {
+      left[index(k)][index(c)] *= scale;
+      inverse_[index(k)][index(c)] *= scale;
+    }
+    for (int i = 0; i < size_; ++i) {
+      if (i == k) continue;
+      const double factor = left[index(i)][index(k)];
+      for (int c = 0; c < size_; ++c) {
+        left[index(i)][index(c)] -= factor * left[index(k)][index(c)];
+        inverse_[index(i)][index(c)] -= factor * inverse_[index(k)][index(c)];
+      }
+    }
+  }
+  at_ = {};
+  for (int k = 0; k < size_; ++k) {
+    weight_[index(k)] = std::fmax(0.0, inverse_[index(k)][index(unknowns_)]);
+    for (int c = 0; c < size_; ++c) at_[index(c)] += basis_[index(k)].bound * inverse_[index(k)][index(c)];
+  }
 }
 
 double Program::certain_slack() const {

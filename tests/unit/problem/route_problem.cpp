@@ -82,6 +82,14 @@ TEST(RouteProblem, DemandsAndDevicesThatGoInAreRead) {
             "missing_field at devices[0].body.h: A rectangular connector needs both w and h.");
 }
 
+TEST(RouteProblem, OvalTakesLessThanASlot) {
+  const auto status_of = [](const std::string& text) { return solve_text(text)->find("status")->scalar(); };
+  std::string wide_plug = replaced(k_hose, R"("w": 90, "h": 40)", R"("w": 92, "h": 39)");
+  wide_plug = replaced(replaced(wide_plug, R"("c": 60)", R"("c": 100)"), R"("length": 120)", R"("length": 105)");
+  EXPECT_EQ(status_of(wide_plug), "optimal");
+  EXPECT_EQ(status_of(replaced(wide_plug, R"("length": 105)", R"("length": 105, "shape": "oval")")), "infeasible");
+}
+
 TEST(RouteProblem, PlanCarriesTheFieldsOfTheSolutionFormat) {
   const auto solved = solve_text(k_hose);
   ASSERT_TRUE(solved) << document::one_line(solved.error().list().front());

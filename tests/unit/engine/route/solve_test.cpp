@@ -33,6 +33,35 @@ TEST(RouteSolve, OneHoseDownTheTube) {
   EXPECT_EQ(violations(problem, result), std::vector<std::string>{});
 }
 
+TEST(RouteSolve, TwoHosesLieInASlotThatIsLongEnough) {
+  Problem problem = down_tube({line("front", 50, 50, 0, 1), line("rear", 50, 50, 0, 1)});
+  problem.apertures[0].opening = {tenths(50), tenths(100)};
+  const Result result = solve(problem);
+  ASSERT_EQ(result.status, Status::optimal);
+  // Two of 50 in 50 x 100: pi/2 of pi/4 + 1 parts of 50^2.
+  EXPECT_EQ(result.fills[0].area_permille, 880);
+  EXPECT_EQ(violations(problem, result), std::vector<std::string>{});
+  problem.apertures[0].opening.length = tenths(99);
+  EXPECT_EQ(solve(problem).status, Status::infeasible);
+}
+
+// Half circles of 60 and plug 80 x 25: its corners come down to sqrt(30^2 - 10^2) = 28.3 below the middle, so that
+// 28.3 + 30 - 25 = 33.3 are left above it.
+TEST(RouteSolve, PlugGoesPastAWireByItsSection) {
+  Line data = line("data", 20, 84, 0, 1);
+  for (LineEnd& end : data.ends) end.connector.section = geometry::Rectangle{tenths(80), tenths(25)};
+  Problem problem = down_tube({line("wire", 33, 45, 0, 1), data});
+  problem.apertures[0].opening = {tenths(60), tenths(120)};
+  problem.apertures[1].opening = {tenths(130), tenths(130)};
+  const Result result = solve(problem);
+  ASSERT_EQ(result.status, Status::optimal);
+  EXPECT_EQ(violations(problem, result), std::vector<std::string>{});
+  problem.lines[0].diameter = tenths(45);
+  const Result turned = solve(problem);
+  ASSERT_EQ(turned.status, Status::optimal);  // the plug first, then the wire
+  EXPECT_EQ(turned.pull_order, (std::vector<int>{1, 0}));
+}
+
 TEST(RouteSolve, OfferedLengthsDecideTheLength) {
   Line wire = line("wire", 30, 30, 0, 1);
   wire.lengths = {900, 600, 520, 700};
@@ -138,14 +167,18 @@ TEST(RouteSolve, ContestedApertureIsNamed) {
 }
 
 TEST(RouteSolve, UndecidedPackingCountsAsNoFitAndIsNamed) {
-  // Bodies 5, 5, 3, 3 fill 0.68 of a hole of 10: no proof either way.
-  Problem problem =
-      down_tube({line("a", 50, 50, 0, 1), line("b", 50, 50, 0, 1), line("c", 30, 30, 0, 1), line("d", 30, 30, 0, 1)});
+  // Seven of 333 fit a hole of 1000; with one of 344 the effort ends before either is proved.
+  std::vector<Line> lines;
+  for (int k = 0; k < 7; ++k) lines.push_back(line(std::string(1, static_cast<char>('a' + k)), 333, 333, 0, 1));
+  lines.back() = line("g", 344, 344, 0, 1);
+  Problem problem = down_tube(lines);
+  for (Aperture& aperture : problem.apertures) aperture.opening = {tenths(1000), tenths(1000)};
   const Result result = solve(problem);
   EXPECT_EQ(result.status, Status::infeasible);
-  EXPECT_EQ(result.undecided, (std::vector<Undecided>{{0, {0, 1, 2, 3}}, {1, {0, 1, 2, 3}}}));
-  EXPECT_EQ(result.objective_if_undecided_fit, 4 * 580);
-  for (Aperture& aperture : problem.apertures) aperture.opening = {tenths(200), tenths(200)};
+  const std::vector<int> all = {0, 1, 2, 3, 4, 5, 6};
+  EXPECT_EQ(result.undecided, (std::vector<Undecided>{{0, all}, {1, all}}));
+  EXPECT_EQ(result.objective_if_undecided_fit, 7 * 580);
+  for (Aperture& aperture : problem.apertures) aperture.opening = {tenths(1100), tenths(1100)};
   EXPECT_TRUE(solve(problem).undecided.empty());
 }
 
