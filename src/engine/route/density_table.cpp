@@ -1,6 +1,7 @@
 #include "engine/route/density_table.hpp"
 
 #include <algorithm>
+#include <numbers>
 #include <numeric>
 
 #include "engine/route/apertures.hpp"
@@ -41,6 +42,20 @@ std::optional<int> fewest(int from, int most, const Takes& takes) {
   return from;
 }
 
+/// Area of a connector in units of pi/4, never too large: a rectangular plug takes its own under real packing.
+std::int64_t squares_of(const Connector& connector, Packing packing) {
+  if (packing == Packing::density || !connector.section) return square(connector.diameter.base());
+  const auto& [width, height] = *connector.section;
+  const double sides = static_cast<double>(width.base()) * static_cast<double>(height.base());
+  return static_cast<std::int64_t>(sides * 4 / std::numbers::pi * (1 - 1e-12));
+}
+
+/// Under real packing the whole of a slot counts: the diameter of a circle that is not smaller.
+std::int64_t width_for_areas(const geometry::Opening& opening, Packing packing) {
+  if (packing == Packing::density || opening.width == opening.length) return opening.width.base();
+  return geometry::equal_round(opening).base() + 1;
+}
+
 }  // namespace
 
 DensityTable::DensityTable(const Problem& problem, const Apertures& apertures)
@@ -48,7 +63,7 @@ DensityTable::DensityTable(const Problem& problem, const Apertures& apertures)
   for (const Line& line : problem.lines) {
     diameter_.push_back(line.diameter.base());
     body_.push_back(square(line.diameter.base()));
-    connector_.push_back(square(line.ends[index(leading_end(line))].connector.diameter.base()));
+    connector_.push_back(squares_of(line.ends[index(leading_end(line))].connector, problem.rules.packing));
   }
   std::iota(pull_order_.begin(), pull_order_.end(), 0);
   std::stable_sort(pull_order_.begin(), pull_order_.end(),
@@ -58,7 +73,7 @@ DensityTable::DensityTable(const Problem& problem, const Apertures& apertures)
     DensityLimits limits;
     limits.exclusive = problem.apertures[a].kind == ApertureKind::exclusive;
     for (int steps = 0; steps <= problem.apertures[a].enlarge_max; ++steps) {
-      const std::int64_t width = apertures.opening(aperture, steps).width.base();
+      const std::int64_t width = width_for_areas(apertures.opening(aperture, steps), problem.rules.packing);
       limits.levels.push_back({share_of(problem.rules.pack_permille, width),
                                std::min(share_of(problem.rules.pull_permille, width), square(width)), width});
     }

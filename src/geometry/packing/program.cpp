@@ -1,7 +1,7 @@
 #include "geometry/packing/program.hpp"
 
 #include <cmath>
-#include <utility>
+#include <limits>
 
 #include "quantity/ensure.hpp"
 
@@ -13,7 +13,8 @@ std::size_t index(int i) {
   return static_cast<std::size_t>(i);
 }
 
-constexpr double k_least_pivot = 1e-11;
+constexpr double k_least_pivot = 1e-9;
+constexpr double k_near_zero = 1e-9;  ///< how far a multiplier may go below zero for the sake of a larger pivot
 /// Keeps multipliers of the first basis apart from zero, so that pivots always make way.
 constexpr double k_apart = 1e-10;
 constexpr double k_rounding = 1e-13;
@@ -53,24 +54,31 @@ double Program::shortfall(const Row& row) const {
   return row.bound - sum;
 }
 
+/// Of the basis rows whose multipliers reach zero first, or nearly so, the one with the largest pivot.
+int Program::leaving_row(const Numbers& step) const {
+  double most = std::numeric_limits<double>::infinity();
+  for (int k = 0; k < size_; ++k)
+    if (step[index(k)] > k_least_pivot) most = std::fmin(most, (weight_[index(k)] + k_near_zero) / step[index(k)]);
+  int leaving = -1;
+  for (int k = 0; k < size_; ++k) {
+    if (step[index(k)] <= k_least_pivot || weight_[index(k)] > most * step[index(k)]) continue;
+    if (leaving < 0 || step[index(k)] > step[index(leaving)]) leaving = k;
+  }
+  return leaving;
+}
+
 bool Program::enter(const Row& row) {
   const double missing = shortfall(row);
-  Numbers step;
-  int leaving = -1;
-  double least = 0;
+  Numbers step{};
   for (int k = 0; k < size_; ++k) {
     const Numbers& line = inverse_[index(k)];
     double sum = line[index(unknowns_)];
     for (int e = 0; e < row.size; ++e) sum += row.entries[index(e)].value * line[index(row.entries[index(e)].unknown)];
     step[index(k)] = sum;
-    if (sum < k_least_pivot) continue;
-    const double ratio = weight_[index(k)] / sum;
-    if (leaving < 0 || ratio < least || (ratio == least && sum > step[index(leaving)])) {
-      leaving = k;
-      least = ratio;
-    }
   }
+  const int leaving = leaving_row(step);
   if (leaving < 0) return false;
+  const double least = weight_[index(leaving)] / step[index(leaving)];
   Numbers& pivot = inverse_[index(leaving)];
   const double scale = 1 / step[index(leaving)];
   for (int c = 0; c < size_; ++c) {
@@ -87,45 +95,6 @@ bool Program::enter(const Row& row) {
   weight_[index(leaving)] = least;
   basis_[index(leaving)] = row;
   return true;
-}
-
-void Program::refresh() {
-  std::array<Numbers, k_most_unknowns> left{};
-  for (int k = 0; k < size_; ++k) {
-    const Row& row = basis_[index(k)];
-    for (int e = 0; e < row.size; ++e)
-      left[index(row.entries[index(e)].unknown)][index(k)] += row.entries[index(e)].value;
-    left[index(unknowns_)][index(k)] = 1;
-    inverse_[index(k)] = {};
-    inverse_[index(k)][index(k)] = 1;
-  }
-  for (int k = 0; k < size_; ++k) {
-    int pivot = k;
-    for (int i = k + 1; i < size_; ++i)
-      if (std::abs(left[index(i)][index(k)]) > std::abs(left[index(pivot)][index(k)])) pivot = i;
-    std::swap(left[index(k)], left[index(pivot)]);
-    std::swap(inverse_[index(k)], inverse_[index(pivot)]);
-    const double diagonal = left[index(k)][index(k)];
-    // A basis is never singular; should rounding say so, the proofs notice.
-    const double scale = 1 / (diagonal == 0 ? k_least_pivot : diagonal);
-    for (int c = 0; c < size_; ++c) {
-      left[index(k)][index(c)] *= scale;
-      inverse_[index(k)][index(c)] *= scale;
-    }
-    for (int i = 0; i < size_; ++i) {
-      if (i == k) continue;
-      const double factor = left[index(i)][index(k)];
-      for (int c = 0; c < size_; ++c) {
-        left[index(i)][index(c)] -= factor * left[index(k)][index(c)];
-        inverse_[index(i)][index(c)] -= factor * inverse_[index(k)][index(c)];
-      }
-    }
-  }
-  at_ = {};
-  for (int k = 0; k < size_; ++k) {
-    weight_[index(k)] = std::fmax(0.0, inverse_[index(k)][index(unknowns_)]);
-    for (int c = 0; c < size_; ++c) at_[index(c)] += basis_[index(k)].bound * inverse_[index(k)][index(c)];
-  }
 }
 
 double Program::certain_slack() const {

@@ -38,13 +38,13 @@ class Program {
   double shortfall(const Row& row) const;
   /// Brings in a row that fails. False when no basis can be found: numbers too poor.
   bool enter(const Row& row);
-  /// Works the basis out anew, from its rows, when rounding has piled up.
-  void refresh();
   /// A lower bound of the slack that holds whatever was rounded, when every unknown is within 1 and -1.
   double certain_slack() const;
 
  private:
   using Numbers = std::array<double, k_most_unknowns>;
+  int leaving_row(const Numbers& step) const;
+
   int unknowns_ = 0;
   int size_ = 0;
   std::array<Numbers, k_most_unknowns> inverse_{};  ///< of the matrix whose columns are the basis rows

@@ -19,7 +19,7 @@ constexpr double k_whole_turn = 2 * std::numbers::pi;
 constexpr double k_tolerance = 1e-10;      ///< rows that fail by less are let be
 constexpr double k_narrowest = 1e-5;       ///< sectors and turns are not narrowed further
 constexpr double k_worth_proving = 1e-11;  ///< slack from which a proof is tried
-constexpr double k_drift = 1e-8;           ///< between slack and proof, from which the program is worked out anew
+constexpr double k_drift = 1e-8;           ///< between slack and proof, from which the program is begun anew
 constexpr int k_turn_parts = 6;
 constexpr int k_most_pivots = 300;
 
@@ -114,7 +114,7 @@ class Search {
         const double certain = node.program.certain_slack();
         if (certain > 0) return false;
         if (!fresh && node.program.slack() - certain > k_drift) {
-          node.program.refresh();
+          node.program = fresh_program(node.turns);
           fresh = true;
           continue;
         }
