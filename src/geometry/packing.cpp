@@ -105,7 +105,7 @@ class Judge {
   /// Two circles that fill the length have one place each; the others are found with those two a little smaller and
   /// themselves a little larger, and then the two are put where they belong.
   bool place_beside_two(std::int64_t& steps) {
-    if (bodies_.plug || order_.size() < 3) return false;
+    if (bodies_.plug || order_.size() < 3 || order_.size() > k_most_circles) return false;
     const Length a = bodies_.diameters[order_[0]];
     const Length b = bodies_.diameters[order_[1]];
     const auto spare = static_cast<double>((opening_.length - a - b).base());
@@ -135,7 +135,8 @@ class Judge {
       std::int64_t used = 0;
       const Layout pushed = packing::pushed_apart(scene_, start, k_rounds, used);
       const double overlap = packing::worst_overlap(scene_, pushed);
-      const bool good = accepted(pushed) || (overlap < k_near && accepted(packing::improved(scene_, pushed, used)));
+      const bool near = overlap < k_near && order_.size() <= k_most_circles;
+      const bool good = accepted(pushed) || (near && accepted(packing::improved(scene_, pushed, used)));
       steps -= used;
       if (good) return true;
     }

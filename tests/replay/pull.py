@@ -7,6 +7,7 @@ import math
 import random
 
 import packing
+import slot_packing
 
 OUTSIDE = -1
 
@@ -37,13 +38,20 @@ class Frame:
         return plug["c"] <= width
 
     def plug_beside(self, plug, thinnest, others, a, steps):
-        width = self.opening(a, steps)[0]
+        width, length = self.opening(a, steps)
+        if self.exact and ("w" in plug or length > width):
+            return self.lie_in_slot(plug, [self.lines[j]["d"] for j in others], width, length)
         squares = max(thinnest ** 2, plug["c"] ** 2 if "c" in plug else plug["w"] ** 2 + plug["h"] ** 2)
         if squares > width * width:
             return False
         if self.exact:
             return packing.fits([math.sqrt(squares)] + [self.lines[j]["d"] for j in others], width)
         return self.squares_within(squares + sum(self.lines[j]["d"] ** 2 for j in others), "pull_permille", width)
+
+    def lie_in_slot(self, plug, bodies, width, length):
+        if "w" not in plug:
+            return slot_packing.fits(tuple(sorted([plug["c"]] + bodies)), None, width, length)
+        return slot_packing.fits(tuple(sorted(bodies)), (plug["w"], plug["h"]), width, length)
 
     def passes(self, plug, thinnest, others, a, steps):
         return self.plug_beside(plug, thinnest, others, a, steps) if others else self.plug_alone(plug, a, steps)
@@ -55,6 +63,9 @@ class Frame:
             return bodies[0] <= width
         if self.apertures[a]["kind"] == "exclusive":
             return False
+        length = self.opening(a, steps)[1]
+        if self.exact and length > width:
+            return slot_packing.fits(tuple(sorted(bodies)), None, width, length)
         if self.exact:
             return packing.fits(bodies, width)
         if self.squares_within(sum(d * d for d in bodies), "pack_permille", width):

@@ -111,6 +111,13 @@ TEST(Packing, WithoutEffortNothingIsSearched) {
   EXPECT_EQ(judge_packing(round_of(mm(10.1)), four).bound, PackingBound::search);
 }
 
+TEST(Packing, MoreThanTwelveCirclesAreJudgedByBoundsAndPushedApart) {
+  const Bodies twenty{std::vector<Length>(20, millimetres(2)), {}};
+  EXPECT_EQ(judge_packing(round_of(millimetres(13)), twenty).answer, PackingAnswer::fits);
+  EXPECT_EQ(judge_packing(round_of(mm(10.3)), twenty).answer, PackingAnswer::undecided);
+  EXPECT_EQ(judge_packing(round_of(millimetres(9)), twenty).answer, PackingAnswer::cannot);
+}
+
 TEST(Packing, ForgedWitnessesAreRefused) {
   const Opening slot{millimetres(5), millimetres(10)};
   const Bodies bodies{{millimetres(5)}, Rectangle{millimetres(4), millimetres(2)}};
