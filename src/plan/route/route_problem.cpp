@@ -172,7 +172,9 @@ class Builder {
     aperture.b = b;
     aperture.kind = shared ? engine::route::ApertureKind::shared : engine::route::ApertureKind::exclusive;
     const Length width = least(origin.shape.width);
-    aperture.opening = {width, origin.shape.round() ? width : std::max(width, least(origin.shape.length))};
+    const bool oval = origin.shape.outline == model::ClearShape::Outline::oval;
+    aperture.opening = {width, origin.shape.round() ? width : std::max(width, least(origin.shape.length)),
+                        oval ? geometry::Shape::oval : geometry::Shape::slot};
     aperture.position = grid(origin.at);
     aperture.enlarge_max = static_cast<int>(origin.enlarge_most / engine::route::k_enlarge_step.base());
     aperture.enlarge_cost = k_enlarge_cost_per_step;
