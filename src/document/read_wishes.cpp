@@ -76,9 +76,11 @@ const model::LineForm* require_line(const Spot& wish, const std::optional<PortEn
   if (!spot.exists() && from)
     report(diagnostics, wish.at("part"), "missing_field", "The device at `from` has no lead of its own at this port.",
            "the part that is this line");
-  if (spot.exists() && is_lead)
+  if (spot.exists() && is_lead) {
     report(diagnostics, spot, "too_many", "The device at `from` has a lead at this port that cannot be taken off.",
            "no `part`");
+    return nullptr;
+  }
   if (!spot.is_scalar()) return nullptr;
   const model::Part* part = names.find_part(spot.text());
   if (part == nullptr) {

@@ -191,17 +191,20 @@ Length room_beside(const Opening& opening, Bodies bodies, Effort effort) {
   if (!bodies.plug && bodies.diameters.size() == 1 && along)
     return std::min(opening.length - bodies.diameters[0], opening.width);
   bodies.diameters.emplace_back();
+  // Three circles in a round opening have a closed form, which costs nothing to ask often.
+  const bool closed = opening.width == opening.length && !bodies.plug && bodies.diameters.size() <= 3;
+  const Length step = closed ? quantity::nanometres(1) : k_room_step;
   std::int64_t low = 0;
-  for (std::int64_t high = opening.width.base() / k_room_step.base(); low < high;) {
+  for (std::int64_t high = opening.width.base() / step.base(); low < high;) {
     const std::int64_t middle = low + (high - low + 1) / 2;
-    bodies.diameters.back() = k_room_step * middle;
+    bodies.diameters.back() = step * middle;
     if (judge_packing(opening, bodies, effort).answer == PackingAnswer::fits) {
       low = middle;
     } else {
       high = middle - 1;
     }
   }
-  return k_room_step * low;
+  return step * low;
 }
 
 Length opening_for_three(Length a, Length b, Length c) {

@@ -43,10 +43,8 @@ Answer Session::plan(const std::string& job, const Report& report) const {
   Answer answer;
   answer.outcome = outcome_of(planned->plan);
   answer.trouble = trouble_text(planned->notes);
-  words::Layout layout = layout_of(report);
-  layout.job = job;
   answer.text = report.form == Form::json ? document::write_json(document::plan_node(planned->plan)) + "\n"
-                                          : words::plan_text(planned->plan, layout);
+                                          : words::plan_text(planned->plan, layout_of(report));
   return answer;
 }
 
@@ -119,9 +117,7 @@ Sheet Session::sheet(const std::string& job) const {
   sheet.title = planned->plan.title;
   sheet.trouble = trouble_text(planned->notes);
   sheet.drawing = drawing_of(planned->plan);
-  words::Layout layout;
-  layout.job = job;
-  sheet.plan = words::plan_text(planned->plan, layout);
+  sheet.plan = words::plan_text(planned->plan);
   sheet.json = document::write_json(document::plan_node(planned->plan)) + "\n";
   return sheet;
 }

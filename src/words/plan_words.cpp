@@ -53,21 +53,9 @@ std::string cautions_text(const Layout& layout) {
   return text;
 }
 
-/// As one word of a command line.
-std::string shell_word(const std::string& text) {
-  constexpr std::string_view k_plain = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_./-@,:";
-  if (text.find_first_not_of(k_plain) == std::string::npos) return text;
-  std::string quoted = "'";
-  for (const char c : text) quoted += c == '\'' ? std::string("'\\''") : std::string(1, c);
-  return quoted + "'";
-}
-
-/// How one signs for it, where a mechanic may: a line to copy, never wrapped.
-std::string signing_command(const model::Finding& finding, const Layout& layout) {
-  const bool open = finding.verdict == Verdict::accept && finding.accepted_by.empty();
-  if (!open || finding.guards != model::Guards::nothing || layout.job.empty()) return "";
-  return "              " +
-         fill("accept.command", {{"job", shell_word(layout.job)}, {"finding", shell_word(finding.id)}}) + "\n";
+/// Whether a mechanic may sign for it and nobody has.
+bool awaits_signature(const model::Finding& finding) {
+  return finding.verdict == Verdict::accept && finding.accepted_by.empty() && finding.guards == model::Guards::nothing;
 }
 
 std::string finding_text(const model::Finding& finding, std::size_t number, const Layout& layout) {
@@ -81,8 +69,7 @@ std::string finding_text(const model::Finding& finding, std::size_t number, cons
       layout);
   for (const std::string& sentence : sentences(finding, layout.numbers))
     text += hanging("              ", sentence, layout.width);
-  text += "              " + finding.id + "\n";
-  return text + signing_command(finding, layout);
+  return text + "              " + finding.id + "\n";
 }
 
 std::string findings_text(const Plan& plan, const Layout& layout) {
@@ -97,6 +84,8 @@ std::string findings_text(const Plan& plan, const Layout& layout) {
     text += "\n" + finding_text(finding, number, layout);
   }
   if (folded > 0) text += "\n  " + fill("head.ok_folded", {{"count", std::to_string(folded)}}) + "\n";
+  if (std::any_of(plan.findings.begin(), plan.findings.end(), awaits_signature))
+    text += "\n" + hanging("  ", phrase("accept.command"), layout.width);
   return text;
 }
 

@@ -15,7 +15,6 @@ struct Layout {
   int width = 100;                     ///< columns; text is wrapped, tables keep their shape down to 60
   Emphasis emphasis = Emphasis::none;  ///< bold heads and verdict words; never the only carrier of a meaning
   quantity::NumberStyle numbers;
-  std::string job = {};  ///< file of the job as the user named it, for the commands the plan offers; empty: none
 };
 
 /// The cautions that stand at the head of every plan, page and paper.

@@ -175,7 +175,7 @@ const std::vector<Slip>& slips() {
        "limits; found \"60 N·m\"; accepted: a length"},
       {"section", "stacks:", "staks:",
        "section.yaml:5:1: staks: A section has no such field; found \"staks\"; accepted: cotter, id, label, places, "
-       "features, joints, connections, stacks; did you mean \"stacks\"?"},
+       "features, joints, connections, stacks, clearances; did you mean \"stacks\"?"},
       {"operations", "closes: [port]", "closes: [prot]",
        "operations.yaml:5:128: operations[0].closes[0]: There is no access of this name; found \"prot\"; accepted: "
        "port, shell; did you mean \"port\"?"},

@@ -169,7 +169,7 @@ TEST(Examples, NoStepOfTheSteelOneSpeaksOfWhatItDoesNotHave) {
   const json plan = plan_of("steel_road");
   for (const json& step : plan["work"])
     for (const char* field : {"label", "check", "caution"})
-      for (const char* word : {"rotor", "charg", "non-round", "hose", "battery"})
+      for (const char* word : {"rotor", "charg", "non-round", " hose", "battery"})
         EXPECT_EQ(step[field].get<std::string>().find(word), std::string::npos) << step[field] << ": " << word;
 }
 

@@ -198,24 +198,24 @@ class Stack:
             expected.verdict = "measure"
             return
         within = form.wish is None or form.certainty(self.lengths_of(name), form.wish) != "fails"
-        expected.rests = expected.rests or self.unsettled(name, form)
-        expected.verdict = held(form.definition, expected.rests, within)
+        others = [self.forms[other].missing or one for other, one in self.sharing(name, form)]
+        unsettled = any(one != "holds" for one in others)
+        # Of what cannot hold there is nothing to measure: it is named, and the finding rests on nothing for it.
+        expected.rests = expected.rests or any(one not in ("holds", "fails") for one in others)
+        expected.verdict = held(form.definition, expected.rests or unsettled, within)
         if self.carries(name):
             expected.fills = {self.slots[slot]["label"]: length for slot, length in self.lengths.items() if length}
             if expected.verdict in ("ok", "accept"):
                 expected.verdict = "add"
 
-    def unsettled(self, name, form):
-        """Whether another form that shares a slot leaves open which pieces go in."""
+    def sharing(self, name, form):
+        """(form, how it stands with the pieces in) for the others that share a slot and have a window."""
         for other, one in self.forms.items():
             if other == name or not set(one.slots) & set(form.slots):
                 continue
-            if one.missing:
-                return True
-            certainty = one.certainty(self.lengths_of(other))
-            if certainty is not None and (certainty != "holds" or not one.attested()):
-                return True
-        return False
+            certainty = None if one.missing else one.certainty(self.lengths_of(other))
+            if one.missing or certainty is not None:
+                yield other, "open" if certainty == "holds" and not one.attested() else certainty
 
     def carries(self, name):
         """The first form that needs the pieces names them."""

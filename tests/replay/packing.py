@@ -11,6 +11,7 @@ import random
 
 TOUCH = 1e-7  # of the opening's diameter: so much overlap counts as touching
 ORDERS, PLACES, STARTS, PUSHES = 400, 4000, 12, 400
+HARDER = 8  # times as many starts and pushes where a plan would be refused
 
 
 def fits(diameters, opening):
@@ -26,6 +27,13 @@ def fits(diameters, opening):
     if len(circles) == 2 or 2 * sum(d * d for d in circles) <= opening * opening:
         return True
     return places(circles, opening) is not None
+
+
+def search_harder(times):
+    """More effort from now on; 1 is the usual."""
+    global STARTS, PUSHES
+    STARTS, PUSHES = 12 * times, 400 * times
+    places.cache_clear()
 
 
 @functools.lru_cache(maxsize=100_000)

@@ -22,7 +22,7 @@ geometry::Opening enlarged(const Aperture& aperture, int steps);
 bool passes(const Connector& body, geometry::Opening opening);
 
 /// Effort for one packing: some 15 ms. Two to four bodies are nearly always decided with a tenth of it.
-constexpr geometry::Effort k_packing_effort{40'000};
+constexpr geometry::Effort k_packing_effort{10'000};
 
 /// A body among others in the same opening: by its section when it is a plug, else as a circle.
 geometry::Bodies packed_with(const Connector& body, std::vector<quantity::Length> others);

@@ -132,7 +132,8 @@ class Reinsertion {
       if (taken_[index(a)]) return k_dearest;
       const auto with = choice_.cost(users_[index(a)] | only(columns_.at(way).line), a);
       if (!with) return k_dearest;
-      cost += *with - choice_.cost(users_[index(a)], a).value();
+      // Fewer lines may be undecided where more are proven to fit: then the line adds nothing.
+      cost += *with - choice_.cost(users_[index(a)], a).value_or(*with);
     }
     return cost;
   }

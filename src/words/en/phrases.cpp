@@ -139,7 +139,9 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"paper.no_finding",
      "The paper {paper} changes nothing: no check of this bicycle is called {finding}. The plan prints the name of "
      "each below it."},
-    {"accept.command", "To sign for it: cotter accept {job} {finding} --by NAME --reason TEXT"},
+    {"accept.command",
+     "To sign for what says accept: cotter accept JOB FINDING --by NAME --reason TEXT, where FINDING is the last line "
+     "of it."},
     {"accept.refused", "{finding} says {verdict}; nothing was written. {why}"},
     {"accept.nothing", "There is nothing to accept."},
     {"accept.already", "{by} has signed for it already: {reason}."},

@@ -112,8 +112,8 @@ Lines said(const std::string& from, const std::string& to) {
 
 TEST(ReadRouting, SaysWhatIsWrongWithALine) {
   EXPECT_EQ(said("through: [frame.port]", "through: [frame.prot]"),
-            (Lines{"job.yaml:36:66: lines[1].through[0]: There is no opening of this name; found \"frame.prot\"; "
-                   "accepted: frame.port, frame.exit, frame.head_to_down; did you mean `frame.port`?"}));
+            (Lines{"job.yaml:36:63: lines[1].through[0]: There is no opening of this name; found \"frame.prot\"; "
+                   "accepted: frame.port, frame.exit, frame.head_to_down; did you mean \"frame.port\"?"}));
   EXPECT_EQ(said("{id: lead, from", "{id: lead, part: wire_2, from"),
             (Lines{"job.yaml:36:22: lines[1].part: The device at `from` has a lead at this port that cannot be taken "
                    "off; found \"wire_2\"; accepted: no `part`"}));
@@ -124,8 +124,8 @@ TEST(ReadRouting, SaysWhatIsWrongWithALine) {
 
 TEST(ReadRouting, SaysWhatIsWrongWithSeatsAndOpenings) {
   EXPECT_EQ(said("seat: low", "seat: lo"),
-            (Lines{"job.yaml:30:34: places.battery.seat: There is no seat of this name; found \"lo\"; accepted: high, "
-                   "low; did you mean `low`?"}));
+            (Lines{"job.yaml:29:34: places.battery.seat: There is no seat of this name; found \"lo\"; accepted: high, "
+                   "low; did you mean \"low\"?"}));
   EXPECT_EQ(said("taken: [{opening: frame.exit, by: a bolt}]",
                  "taken: [{opening: frame.exit, by: a bolt}, {opening: frame.exit, by: a plug}]"),
             (Lines{"job.yaml:37:54: taken[1].opening: This taken opening is given twice, first at job.yaml:37:19; "
@@ -138,8 +138,8 @@ TEST(ReadRouting, ACountryHasOneCustom) {
   const auto read = read_catalog_texts(texts);
   ASSERT_FALSE(read);
   EXPECT_EQ(lines_of(read.error()),
-            (Lines{"customs.yaml:4:36: brakes[1].countries[1]: This country is given twice, first at "
-                   "customs.yaml:3:35; found \"IE\"; accepted: a name that is not used yet"}));
+            (Lines{"customs.yaml:4:35: brakes[1].countries[1]: This country is given twice, first at "
+                   "customs.yaml:3:34; found \"IE\"; accepted: a name that is not used yet"}));
 }
 
 }  // namespace

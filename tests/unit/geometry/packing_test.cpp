@@ -140,8 +140,8 @@ TEST(Packing, RoomBesideIsWhatIsLeft) {
   EXPECT_EQ(room_beside(round_of(millimetres(10)), {}), millimetres(10));
   EXPECT_EQ(room_beside({millimetres(7), millimetres(15)}, {{millimetres(6)}, {}}), millimetres(7));
   EXPECT_EQ(room_beside(round_of(millimetres(10)), {{millimetres(11)}, {}}), Length{});
-  // Beside 5 and 5 in 10: the arbelos' circle, 10/3, to a hundredth downwards.
-  EXPECT_EQ(room_beside(round_of(millimetres(10)), {{millimetres(5), millimetres(5)}, {}}), mm(3.33));
+  // Beside 5 and 5 in 10: the arbelos' circle, 10/3, to a nanometre downwards.
+  EXPECT_EQ(room_beside(round_of(millimetres(10)), {{millimetres(5), millimetres(5)}, {}}), nanometres(3'333'333));
 }
 
 TEST(Packing, WitnessOfTheTightestThree) {

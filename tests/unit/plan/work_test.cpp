@@ -32,7 +32,8 @@ TEST(Findings, StandWorstFirstAndOtherwiseInTheOrderTheyWereMade) {
     ids.push_back(plan.findings[i].id.substr(0, plan.findings[i].id.find('@')));
     EXPECT_TRUE(i == 0 || plan.findings[i - 1].verdict >= plan.findings[i].verdict) << ids.back();
   }
-  EXPECT_EQ(ids, (Names{"cup_in_shell", "place_filled", "spindle.gap", "route.all_lines", "sequence.order"}));
+  EXPECT_EQ(ids, (Names{"cup_in_shell", "hands", "place_filled", "spindle.gap", "network", "route.all_lines",
+                        "sequence.order"}));
 }
 
 TEST(Work, AStepThatDoesNotApplyHandsItsOrderOn) {

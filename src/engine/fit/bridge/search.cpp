@@ -50,6 +50,7 @@ void Search::begin() {
     barren = barren || !met_[side];
     shut = shut || (!met_[side] && !too_dear_);
     too_dear = too_dear || too_dear_;
+    met_[side] = met_[side] || too_dear_;
   }
   too_dear_ = too_dear && !shut;
   // Where nothing below the ceiling mates with one end, what grows from the other leads nowhere.
