@@ -171,7 +171,7 @@ class Bridges:
         for side in joint:
             if self.shop.value(f"{side}.{dimension}"):
                 return f"{side}.{dimension}"
-        every = [f"{p}.{name}.{dimension}" for p in places for name in self.shop.places[p].part.get("interfaces", {})]
+        every = [f"{p}.{name}.{dimension}" for p in places for name in self.shop.place(p).part.get("interfaces", {})]
         found = [reference for reference in every if self.shop.value(reference)]
         return found[0] if len(found) == 1 else None
 
@@ -238,4 +238,4 @@ class Bridges:
 
     def composite(self, side):
         """It is, or may be because nobody states what it is made of."""
-        return bool({"composite", "unknown"} & materials_of(self.shop.places[side.split(".")[0]].part))
+        return bool({"composite", "unknown"} & materials_of(self.shop.place(side.split(".")[0]).part))

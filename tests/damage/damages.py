@@ -188,7 +188,9 @@ class Damage:
         bridges = joints.bridges
         for start, goal in (sides, sides[::-1]):
             place, feature = goal.split(".")
-            face = bridges.face(start) if self.shop.places[start.split(".")[0]].part else None
+            if place in self.shop.lines:
+                continue
+            face = bridges.face(start) if self.shop.place(start.split(".")[0]).part else None
             backs = [way.back for way in bridges.ways if face and bridges.mate(face, way.front) in ("holds", "open")]
             for part in self.shop.parts.values() if backs and self.shop.places[place].part else []:
                 if feature in part.get("interfaces", {}):

@@ -214,7 +214,7 @@ class Workshop:
         if value is None:
             return None
         name, feature, dimension = reference.split(".")
-        place = self.places[name]
+        place = self.place(name)
         value = self.as_read(value, self.catalog.dimension(place.interface(feature)["kind"], dimension))
         if place.used and value.origin in ("maker", "standard"):
             value.origin = "assumed"
