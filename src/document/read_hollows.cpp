@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <fmt/format.h>
 
+#include "document/read_bicycle.hpp"
 #include "document/read_parts.hpp"
 
 namespace cotter::document {
@@ -92,9 +93,14 @@ model::Opening read_opening(const Spot& spot, const ValueContext& context, const
   return opening;
 }
 
+/// A passage may lead into a part that another place holds, `place.cell`; whether one is there shows in a bicycle only.
+bool leads_to_another_part(const model::Passage& passage) {
+  return dotted(passage.b, 2).size() == 2;
+}
+
 void check_passage(const Spot& spot, const model::Passage& passage, const model::Part& part, Diagnostics& diagnostics) {
   const model::Cell* a = require_cell(spot.at("a"), part, diagnostics);
-  const model::Cell* b = require_cell(spot.at("b"), part, diagnostics);
+  const model::Cell* b = leads_to_another_part(passage) ? nullptr : require_cell(spot.at("b"), part, diagnostics);
   const model::Cell* tube = require_cell(spot.at("tube"), part, diagnostics);
   if (a != nullptr && a == b)
     report(diagnostics, spot.at("b"), "bad_value", "The passage leads from a cell into itself.", "another cell");

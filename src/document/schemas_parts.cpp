@@ -103,17 +103,18 @@ const std::vector<std::string>& material_words() {
 }
 
 SchemaRef passage_schema() {
-  return object_schema("passage", {
-                                      needed("id", identifier_schema()),
-                                      needed("label", label_schema()),
-                                      needed("a", short_text_schema(), "Cell on one side."),
-                                      needed("b", short_text_schema(), "Cell on the other side."),
-                                      needed("tube", short_text_schema(), "Cell on whose axis the place is given."),
-                                      needed("from", word_schema({"start", "end"})),
-                                      needed("distance", length_schema()),
-                                      needed("shape", shape_schema()),
-                                      optional("shared", boolean_schema(), "True when left out."),
-                                  });
+  return object_schema(
+      "passage", {
+                     needed("id", identifier_schema()),
+                     needed("label", label_schema()),
+                     needed("a", short_text_schema(), "Cell on one side."),
+                     needed("b", short_text_schema(), "Cell on the other side; `place.cell` for one of another place."),
+                     needed("tube", short_text_schema(), "Cell on whose axis the place is given."),
+                     needed("from", word_schema({"start", "end"})),
+                     needed("distance", length_schema()),
+                     needed("shape", shape_schema()),
+                     optional("shared", boolean_schema(), "True when left out."),
+                 });
 }
 
 SchemaRef part_schema() {

@@ -187,9 +187,25 @@ class RouteAdapter {
     return reason.aperture && !route_.apertures[static_cast<std::size_t>(*reason.aperture)].is_opening;
   }
 
+  /// The sentence for a reason that no single opening is to blame for.
+  static const char* key_of(ConflictReason::Why why) {
+    switch (why) {
+      case ConflictReason::Why::no_length:
+        return "route.why_length";
+      case ConflictReason::Why::bend:
+        return "route.why_bend";
+      case ConflictReason::Why::not_clear:
+        return "route.why_not_clear";
+      case ConflictReason::Why::pinned:
+        return "route.why_pinned";
+      default:
+        return "route.why_apart";
+    }
+  }
+
   void add_reason(const ConflictReason& reason, Finding& finding) const {
     if (!reason.aperture) {
-      finding.mismatches.push_back(line_name(reason.line) + ": " + std::string(engine::route::word_for(reason.why)));
+      finding.facts.insert(finding.facts.end(), {{key_of(reason.why), ""}, {"line", line_name(reason.line)}});
       return;
     }
     const ApertureOrigin& origin = route_.apertures[static_cast<std::size_t>(*reason.aperture)];
