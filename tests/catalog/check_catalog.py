@@ -6,11 +6,12 @@
 The tables between the marks `<!-- kinds -->` and `<!-- parts -->` of docs/catalog.md are written by this script; without
 `--write` it fails when they are not what the catalog says. It also fails for a part that no example, test or pair uses
 (a job has it in a place or as a line, a pair holds it against another, a test names it as a text; a word in a comment is no use),
-for a new part with dimensions but without a paper, for a value or limit of a standard that does not name the document, for a
+for a new part with dimensions but without a paper (a frame map in catalog/frames has none on purpose), for a value or limit of a standard that does not name the document, for a
 dimension that does not say how it is measured, for a rule that does not say its source and what it guards, and when the
 catalog has fewer than 60 families.
 """
 
+import itertools
 import pathlib
 import re
 import sys
@@ -29,6 +30,11 @@ def documents(folder, key):
     for file in sorted((ROOT / "catalog" / folder).rglob("*.yaml")):
         for entry in yaml.load(file.read_text(encoding="utf-8"), Loader=yaml.BaseLoader)[key]:
             yield file, entry
+
+
+def part_documents():
+    """The parts, and the frame maps, which are parts to start from."""
+    return itertools.chain(documents("parts", "parts"), documents("frames", "parts"))
 
 
 def title(file):
@@ -53,7 +59,7 @@ def kinds_table():
 
 def parts_table():
     counts, families = {}, {}
-    for file, part in documents("parts", "parts"):
+    for file, part in part_documents():
         counts[file.name] = counts.get(file.name, 0) + 1
         families.setdefault(PLACE.sub("", part["family"]), []).append(part["id"])
     lines = [f"{sum(counts.values())} entries of {len(families)} families, counting a family once in all its sizes and places.", ""]
@@ -85,7 +91,8 @@ def scalars(node, key=""):
 
 def used_in_jobs():
     """Parts that fill a place or are a line of a job: `place: id`, or `part: id`."""
-    for file in [*(ROOT / "examples").glob("*.yaml"), *(ROOT / "tests").rglob("job*.yaml")]:
+    jobs = [(ROOT / "examples").glob("*.yaml"), (ROOT / "tests").rglob("job*.yaml"), (ROOT / "tests/frames/jobs").glob("*.yaml")]
+    for file in itertools.chain(*jobs):
         job = yaml.load(file.read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
         if not isinstance(job, dict):
             continue
@@ -141,11 +148,11 @@ def standard_faults():
 def faults():
     names = used_names()
     families = set()
-    for file, part in documents("parts", "parts"):
+    for file, part in part_documents():
         families.add(PLACE.sub("", part["family"]))
         if part["id"] not in names:
             yield f"{file.name}: {part['id']} is used by no example and no test (tests/kinds/pairs.yaml is the place for it)"
-        if part.get("interfaces") and part.get("used") != "true" and not part.get("paper"):
+        if part.get("interfaces") and part.get("used") != "true" and not part.get("paper") and file.parent.name != "frames":
             yield f"{file.name}: {part['id']} says nowhere where its values come from"
     if len(families) < LEAST_FAMILIES:
         yield f"only {len(families)} families; {LEAST_FAMILIES} are wanted"
