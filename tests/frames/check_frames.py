@@ -17,6 +17,7 @@ import sys
 import yaml
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
+PAGE = ROOT / "docs/frames.md"
 EXAMPLES = ("all_road", "steel_road")
 OUTSIDE = "outside"
 CLAIMS = {"measured", "maker", "standard"}
@@ -157,11 +158,29 @@ def part_faults(file):
                 yield f"{file.name}: {part['id']} {opening['id']}: composite is enlarged by no map, only by the real frame's paper"
 
 
+def row_of(name, parts):
+    """The beginning of the map's row in docs/frames.md."""
+    edges = edges_of(parts)
+    hollows = {vertex for edge in edges for vertex in edge} - {OUTSIDE}
+    materials = {part["family"]: part.get("material") for part in parts}
+    openings = sum(OUTSIDE in edge for edge in edges)
+    counts = f"{len(hollows)} | {openings} | {len(edges) - openings}"
+    return f"| `{name}` | {materials.get('frame')}, {materials.get('fork')} | {counts} |"
+
+
+def page_faults(maps):
+    text = PAGE.read_text(encoding="utf-8")
+    for name, parts in maps:
+        if f"\n{row_of(name, parts)}" not in text:
+            yield f"{PAGE.name}: its table has no row that begins with {row_of(name, parts)}"
+
+
 def main():
     files = sorted((ROOT / "catalog/frames").glob("*.yaml"))
     maps = [(file.stem, parts_of(file)) for file in files]
+    page = list(page_faults(maps))
     maps += [(name, parts_of(ROOT / f"examples/{name}.yaml")) for name in EXAMPLES]
-    found = [*self_test(), *map_faults(maps), *itertools.chain(*(part_faults(file) for file in files))]
+    found = [*self_test(), *page, *map_faults(maps), *itertools.chain(*(part_faults(file) for file in files))]
     print("\n".join(found) if found else f"frames: {len(files)} maps, no two the same, every size assumed")
     return 1 if found or not files else 0
 
