@@ -74,15 +74,6 @@ TEST(ReadJob, KeepsHollows) {
   EXPECT_EQ(frame.passages.at(0).b, "down_tube");
 }
 
-TEST(ReadJob, PassageMayLeadIntoThePartOfAnotherPlace) {
-  std::string text = k_job_text;
-  const std::string_view own = "b: down_tube, tube";
-  text.replace(text.find(own), own.size(), "b: fork.steerer, tube");
-  const auto read = read_job_text(text);
-  ASSERT_TRUE(read.has_value());
-  EXPECT_EQ(read->sheet.parts.at(0).passages.at(0).b, "fork.steerer");
-}
-
 TEST(ReadJob, MeasuredValueHasTheErrorOfItsTool) {
   const quantity::Value& bore = shell_value("bore");
   EXPECT_EQ(bore.origin.kind, OriginKind::measured);
@@ -267,11 +258,6 @@ INSTANTIATE_TEST_SUITE_P(
                          "a: hed_tube, b",
                          {"job.yaml:23:64: parts[0].passages[0].a: There is no cell of this name; found \"hed_tube\"; "
                           "accepted: down_tube, head_tube; did you mean \"head_tube\"?"}},
-                    Slip{"PassageIntoAnotherPlaceWithoutACell",
-                         "b: down_tube, tube",
-                         "b: fork., tube",
-                         {"job.yaml:23:78: parts[0].passages[0].b: There is no cell of this name; found \"fork.\"; "
-                          "accepted: down_tube, head_tube"}},
                     Slip{"PassageIntoItself",
                          "a: head_tube, b",
                          "a: down_tube, b",

@@ -132,6 +132,16 @@ TEST(ReadRouting, SaysWhatIsWrongWithSeatsAndOpenings) {
                    "found \"frame.exit\"; accepted: a name that is not used yet"}));
 }
 
+TEST(ReadRouting, APassageMayLeadIntoThePartOfAnotherPlace) {
+  const auto job =
+      read_job_text(changed(k_routed_job, "b: down_tube, tube", "b: fork.steerer, tube"), catalog_with_battery());
+  ASSERT_TRUE(job);
+  EXPECT_EQ(job->sheet.parts.at(0).passages.at(0).b, "fork.steerer");
+  EXPECT_EQ(said("b: down_tube, tube", "b: fork., tube"),
+            (Lines{"job.yaml:23:78: parts[0].passages[0].b: There is no cell of this name; found \"fork.\"; accepted: "
+                   "down_tube, head_tube"}));
+}
+
 TEST(ReadRouting, ACountryHasOneCustom) {
   Texts texts = catalog_texts();
   texts.back().second = changed(texts.back().second, "[DE]", "[DE, IE]");
