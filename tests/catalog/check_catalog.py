@@ -6,9 +6,9 @@
 The tables between the marks `<!-- kinds -->` and `<!-- parts -->` of docs/catalog.md are written by this script; without
 `--write` it fails when they are not what the catalog says. It also fails for a part that no example, test or pair uses
 (a job has it in a place or as a line, a pair holds it against another, a test names it as a text; a word in a comment is no use),
-for a new part with dimensions but without a paper (a frame map in catalog/frames has none on purpose), for a value or limit of a standard that does not name the document, for a
-dimension that does not say how it is measured, for a rule that does not say its source and what it guards, and when the
-catalog has fewer than 60 families.
+for a new part with dimensions but without a paper (a frame map in catalog/frames has none on purpose), for a value or limit
+of a standard that does not name the document, for a dimension that does not say how it is measured, for a rule that does not
+say its source and what it guards, and when the catalog has fewer than 60 families.
 """
 
 import itertools
