@@ -108,6 +108,38 @@ void check_passage(const Spot& spot, const model::Passage& passage, const model:
     check_hole(spot.at("shape"), passage.shape, *tube, diagnostics);
 }
 
+/// A travel of a full turn or more is no travel, and distances are those of the frame as drawn, which must be in it.
+void check_travel(const Spot& spot, const model::Pivot& pivot, Diagnostics& diagnostics) {
+  constexpr std::int64_t k_most = 180'000'000;
+  if (pivot.from.nominal < -k_most || pivot.from.nominal > 0)
+    report(diagnostics, spot.at("from"), "bad_value", "The travel does not hold the frame as drawn, which is 0°.",
+           "an angle from -180° to 0°");
+  if (pivot.to.nominal > k_most || pivot.to.nominal < 0)
+    report(diagnostics, spot.at("to"), "bad_value", "The travel does not hold the frame as drawn, which is 0°.",
+           "an angle from 0° to 180°");
+}
+
+model::Pivot read_pivot(const Spot& spot, const ValueContext& context, const model::Part& part,
+                        Diagnostics& diagnostics) {
+  const auto number = [&](const Spot& at, Dimension dimension) {
+    return read_number(at, dimension, Sign::any, context, diagnostics).value_or(quantity::Value{});
+  };
+  model::Pivot pivot;
+  pivot.id = spot.at("id").text();
+  pivot.label = spot.at("label").text();
+  for (const Spot& cell : spot.at("cells").items()) {
+    require_cell(cell, part, diagnostics);
+    pivot.cells.push_back(cell.text());
+  }
+  pivot.points = spot.at("points").texts();
+  pivot.x = number(spot.at("at").at("x"), Dimension::length);
+  pivot.y = number(spot.at("at").at("y"), Dimension::length);
+  pivot.from = number(spot.at("from"), Dimension::angle);
+  pivot.to = number(spot.at("to"), Dimension::angle);
+  check_travel(spot, pivot, diagnostics);
+  return pivot;
+}
+
 /// Cross-section of a line's end or of a device: round, or a rectangle.
 model::ClearShape read_connector(const Spot& spot, const ValueContext& context, Diagnostics& diagnostics) {
   const auto length = [&](const char* key) {
@@ -164,6 +196,11 @@ void read_hollows(const Spot& spot, const ValueContext& context, model::Part& pa
     holes.add(item.at("id"));
     part.passages.push_back(read_passage(item, context, diagnostics));
     check_passage(item, part.passages.back(), part, diagnostics);
+  }
+  IdList pivots("pivot", diagnostics);
+  for (const Spot& item : spot.at("pivots").items()) {
+    pivots.add(item.at("id"));
+    part.pivots.push_back(read_pivot(item, context, part, diagnostics));
   }
 }
 

@@ -48,6 +48,22 @@ SchemaRef opening_schema() {
       });
 }
 
+SchemaRef pivot_schema() {
+  const auto degrees = value_schema(quantity::Dimension::angle);
+  return object_schema(
+      "pivot", {
+                   needed("id", identifier_schema()),
+                   needed("label", label_schema()),
+                   needed("cells", list_schema(identifier_schema(), 1, 64), "Cells of this part that turn about it."),
+                   optional("points", list_schema(word_schema(point_words()), 1, 20),
+                            "Points of the skeleton that turn; a device whose seat hangs on one turns along."),
+                   needed("at", object_schema("axis", {needed("x", length_schema()), needed("y", length_schema())}),
+                          "Its axis, from the bottom bracket: x forward, y up."),
+                   needed("from", degrees, "One end of the travel; 0° is the frame as drawn."),
+                   needed("to", degrees, "The other end; positive where what lies behind the pivot has risen."),
+               });
+}
+
 std::vector<Field> section_fields() {
   return {optional("round", length_schema(), "Diameter of a round one."), optional("width", length_schema()),
           optional("height", length_schema())};
@@ -136,6 +152,7 @@ SchemaRef part_schema() {
           optional("cells", list_schema(cell_schema())),
           optional("openings", list_schema(opening_schema())),
           optional("passages", list_schema(passage_schema())),
+          optional("pivots", list_schema(pivot_schema(), 1, 8), "Of a sprung frame: what turns between its tubes."),
           optional("joins", list_schema(list_schema(identifier_schema(), 2, 2), 1, 20),
                    "`[a, b]`: two interfaces it stands between, as an adapter or sleeve does."),
           optional("device", device_schema()),

@@ -76,6 +76,16 @@ struct Passage {
   bool shared = true;
 };
 
+/// A pivot of a sprung frame: what turns about it between the two ends of the travel.
+struct Pivot {
+  std::string id;
+  std::string label;
+  std::vector<std::string> cells;   ///< of the part, that turn
+  std::vector<std::string> points;  ///< named points of the skeleton that turn; what sits by them turns along
+  quantity::Value x, y;             ///< its axis in the skeleton's frame
+  quantity::Value from, to;         ///< ends of the travel; 0 = as drawn, positive: what lies behind the pivot rises
+};
+
 /// What a part is as a line: one wire, hose, or housing.
 struct LineForm {
   enum class Kind { wire, hose, housing };
@@ -122,6 +132,7 @@ struct Part {
   std::vector<Cell> cells;
   std::vector<Opening> openings;
   std::vector<Passage> passages;
+  std::vector<Pivot> pivots;
   std::optional<Device> device;
   std::optional<LineForm> line;
   std::vector<Join> joins;  ///< an adapter, sleeve or spacer: interfaces it stands between; empty: it bridges nothing
