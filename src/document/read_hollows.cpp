@@ -198,6 +198,9 @@ void read_hollows(const Spot& spot, const ValueContext& context, model::Part& pa
     check_passage(item, part.passages.back(), part, diagnostics);
   }
   IdList pivots("pivot", diagnostics);
+  if (spot.at("pivots").exists() && part.family != "frame")
+    report(diagnostics, spot.at("pivots"), "bad_value", "Only a frame turns about a pivot.",
+           "a part of family `frame`");
   for (const Spot& item : spot.at("pivots").items()) {
     pivots.add(item.at("id"));
     part.pivots.push_back(read_pivot(item, context, part, diagnostics));

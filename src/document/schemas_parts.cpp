@@ -152,7 +152,7 @@ SchemaRef part_schema() {
           optional("cells", list_schema(cell_schema())),
           optional("openings", list_schema(opening_schema())),
           optional("passages", list_schema(passage_schema())),
-          optional("pivots", list_schema(pivot_schema(), 1, 8), "Of a sprung frame: what turns between its tubes."),
+          optional("pivots", list_schema(pivot_schema(), 1, 1), "Of a sprung frame: what turns about its main pivot."),
           optional("joins", list_schema(list_schema(identifier_schema(), 2, 2), 1, 20),
                    "`[a, b]`: two interfaces it stands between, as an adapter or sleeve does."),
           optional("device", device_schema()),

@@ -5,8 +5,10 @@
 #include <set>
 
 #include "plan/finding_parts.hpp"
+#include "plan/route/route_head.hpp"
 #include "plan/route/route_problem.hpp"
 #include "plan/route/route_runs.hpp"
+#include "plan/route/travel.hpp"
 
 namespace cotter::plan {
 namespace {
@@ -56,6 +58,7 @@ class RouteAdapter {
       if (result_.enlarge[a] > 0 && quantity::is_attested(route_.apertures[a].shape.width))
         out.findings.push_back(enlargement(a));
     if (const auto unsure = unattested_sizes()) out.findings.push_back(*unsure);
+    for (Finding& finding : travel_findings(route_, result_)) out.findings.push_back(std::move(finding));
     out.runs = runs_of(route_, result_);
     out.openings = openings_of(route_, result_);
     out.pull_order = pull_order_of(route_, result_);
@@ -103,13 +106,7 @@ class RouteAdapter {
   }
 
   static Finding head(const std::string& rule, const std::string& label, const std::string& about) {
-    Finding finding;
-    finding.rule = rule;
-    finding.rule_label = label;
-    finding.law = "route";
-    finding.id = finding_id(rule, {about});
-    finding.subject = "lines";
-    finding.may_pass = model::MayPass::nobody;
+    Finding finding = route_head(rule, label, about);
     finding.source = {model::Source::Kind::handbook, k_packing_source};
     return finding;
   }
@@ -206,6 +203,12 @@ class RouteAdapter {
   void add_reason(const ConflictReason& reason, Finding& finding) const {
     if (!reason.aperture) {
       finding.facts.insert(finding.facts.end(), {{key_of(reason.why), ""}, {"line", line_name(reason.line)}});
+      const std::int64_t travel = route_.lines[static_cast<std::size_t>(reason.line)].travel;
+      const bool by_length = reason.why == ConflictReason::Why::no_length || reason.why == ConflictReason::Why::pinned;
+      if (by_length && travel > 0)
+        finding.facts.insert(
+            finding.facts.end(),
+            {{"route.why_travel", ""}, {"grown", millimetres(travel * 1'000'000)}, {"pivot", route_.pivot->label}});
       return;
     }
     const ApertureOrigin& origin = route_.apertures[static_cast<std::size_t>(*reason.aperture)];

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
+#include "plan/route/travel.hpp"
 #include "quantity/ensure.hpp"
 
 namespace cotter::plan {
@@ -47,6 +49,8 @@ class Builder {
 
   RouteProblem build() {
     for (const Seated& seated : assembly_.places())
+      if (seated.part && !seated.part->pivots.empty()) take_pivot(seated, seated.part->pivots.front());
+    for (const Seated& seated : assembly_.places())
       if (seated.part)
         for (const model::Cell& cell : seated.part->cells) add_cell(seated, cell);
     for (const Seated& seated : assembly_.places()) {
@@ -60,6 +64,7 @@ class Builder {
         out_.problem.apertures[static_cast<std::size_t>(*hole)].taken = true;
     for (const model::Clearance& clearance : assembly_.clearances()) add_clearance(clearance);
     for (const model::LineWish& wish : assembly_.job().sheet.lines) add_line(wish);
+    add_travel(out_);
     return std::move(out_);
   }
 
@@ -68,6 +73,27 @@ class Builder {
     int node = 0;
     const model::Cell* cell = nullptr;
   };
+
+  /// Only frames have pivots, and a job has one frame.
+  void take_pivot(const Seated& seated, const model::Pivot& pivot) {
+    for (const std::string& cell : pivot.cells) turning_cells_.insert(seated.form->id + "." + cell);
+    turning_points_ = {pivot.points.begin(), pivot.points.end()};
+    RoutePivot out{seated.id, pivot.id, seated.form->label + ": " + pivot.label, {}, true, true};
+    for (const quantity::Value* value : {&pivot.x, &pivot.y, &pivot.from, &pivot.to}) {
+      out.known = out.known && value->range_known;
+      out.attested = out.attested && quantity::is_attested(*value);
+    }
+    out.travel = {quantity::nominal_length(pivot.x), quantity::nominal_length(pivot.y),
+                  quantity::microdegrees(pivot.from.range().low().base()),
+                  quantity::microdegrees(pivot.to.range().high().base())};
+    out_.pivot = std::move(out);
+  }
+
+  /// A cell of a part, or one in the template's names.
+  bool turns(const Seated* seated, const std::string& cell) const {
+    return turning_cells_.contains(cell) ||
+           (seated != nullptr && turning_cells_.contains(seated->form->id + "." + cell));
+  }
 
   void add_cell(const Seated& seated, const model::Cell& cell) {
     cells_[seated.form->id + "." + cell.id] = {static_cast<int>(out_.problem.cells.size()), &cell};
@@ -124,6 +150,7 @@ class Builder {
     origin.enlarge_paper = opening.enlarge_paper;
     origin.material = seated.part->material;
     origin.is_opening = true;
+    origin.turns = turns(&seated, opening.cell);
     const geometry::Axis* tube = axis(*known);
     if (tube == nullptr) {
       out_.not_placed.push_back(origin.label);
@@ -145,6 +172,7 @@ class Builder {
     if (a == nullptr || b == nullptr || along == nullptr) return;
     const std::string prefix = seated == nullptr ? "" : seated->id + ".";
     ApertureOrigin origin = origin_of(prefix + passage.id, passage.label, passage.shape);
+    origin.turns = turns(seated, passage.tube);
     const geometry::Axis* tube = axis(*along);
     if (tube == nullptr) {
       out_.not_placed.push_back(origin.label);
@@ -193,14 +221,17 @@ class Builder {
     if (seated->part->device && seated->part->device->body) out.body = connector(*seated->part->device->body);
     const std::string chosen = chosen_seat(*seated);
     std::vector<Point3> exact;
+    std::vector<bool> turning;
     for (const model::Seat& seat : assembly_.bicycle().seats)
-      if (seat.place == place_name && (chosen.empty() || seat.id == chosen)) add_seat(seat, out, exact);
+      if (seat.place == place_name && (chosen.empty() || seat.id == chosen) && add_seat(seat, out, exact))
+        turning.push_back(turning_points_.contains(seat.point) || turns(nullptr, seat.cell));
     if (out.seats.empty()) return std::nullopt;
     const int index = static_cast<int>(out_.problem.devices.size());
     devices_[place_name] = index;
     out_.problem.devices.push_back(std::move(out));
     out_.devices.push_back(seated->form->label);
     out_.seats.push_back(std::move(exact));
+    out_.seat_turns.push_back(std::move(turning));
     return index;
   }
 
@@ -210,18 +241,19 @@ class Builder {
     return "";
   }
 
-  void add_seat(const model::Seat& seat, engine::route::Device& out, std::vector<Point3>& exact) const {
+  /// False where the seat's point, hollow or opening is not there.
+  bool add_seat(const model::Seat& seat, engine::route::Device& out, std::vector<Point3>& exact) const {
     const auto point = skeleton_.points.find(seat.point);
-    if (point == skeleton_.points.end()) return;
+    if (point == skeleton_.points.end()) return false;
     engine::route::Seat engine_seat;
     if (seat.cell != "outside") {
       const KnownCell* known = cell(nullptr, seat.cell);
-      if (known == nullptr) return;
+      if (known == nullptr) return false;
       engine_seat.node = known->node;
     }
     if (!seat.opening.empty()) {
       const auto aperture = apertures_.find(seat.opening);
-      if (aperture == apertures_.end()) return;
+      if (aperture == apertures_.end()) return false;
       engine_seat.aperture = aperture->second;
     }
     for (const std::string& entry : seat.entries)
@@ -233,6 +265,7 @@ class Builder {
     engine_seat.cost = seat.cost;
     out.seats.push_back(engine_seat);
     exact.push_back(at);
+    return true;
   }
 
   void add_line(const model::LineWish& wish) {
@@ -288,6 +321,7 @@ class Builder {
   std::map<std::string, KnownCell> cells_;
   std::map<std::string, int> apertures_;
   std::map<std::string, int> devices_;
+  std::set<std::string> turning_cells_, turning_points_;
   std::size_t openings_ = 0;
   int numbered_ = 0;
 };

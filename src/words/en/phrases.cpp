@@ -289,6 +289,18 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
     {"route.ok", "All {count} lines have a way; no cheaper arrangement exists (proven)."},
     {"route.assumed",
      "Rests on an assumed or unknown size: {names}. Gauge it with pins before the first line is pulled."},
+    {"route.why_travel", "Of the slack it must have, {grown} are what the travel about {pivot} can ask of it."},
+    {"route.pivot",
+     "Across {pivot}, from {a} to {b}: {drawn} as drawn, {first} at one end of the travel ({first_at}), {last} at the "
+     "other ({last_at}), {longest} at the worst ({longest_at})."},
+    {"route.pivot_spare", "The travel takes {grown} of the {spare} by which the line is longer than its way as drawn."},
+    {"route.pivot_short", "It is {missing} too short: it would be pulled taut before the travel ends."},
+    {"route.pivot_assumed",
+     "Rests on an assumed place or travel of the pivot. With the spring out, move the frame from end to end and "
+     "measure "
+     "between both openings before anything is cut."},
+    {"route.pivot_unknown",
+     "The line crosses {pivot}, whose place or travel is not known: how long it must be cannot be said. Measure both."},
     {"route.length", "Runs {way} mm (computed, good to 20 mm until a string has been measured)."},
     {"route.leads", "The end at the {end} leads. Marks on the line, counted from where that end will sit: {marks}."},
     {"route.spare", "{spare} mm of spare stay at the end that is cut last; if that end leads, add them to each mark."},

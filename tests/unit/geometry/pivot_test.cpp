@@ -19,8 +19,8 @@ Pivot pivot(std::int64_t from_degrees, std::int64_t to_degrees) {
   return {Length{}, Length{}, microdegrees(from_degrees * 1'000'000), microdegrees(to_degrees * 1'000'000)};
 }
 
-// A right triangle with legs 300 and 400: 500, by Pythagoras. After 90 degrees up, the mark that lay behind lies above:
-// 400 above and 300 ahead, in line with nothing, 100 between them when both are above.
+// A right triangle with legs 300 and 400: 500, by Pythagoras. After 90 degrees the mark that lay 400 behind lies 400
+// above, on one line with the other: 100 between them.
 TEST(Pivot, EndsByHand) {
   const Reach reach = reach_over_travel(pivot(0, 90), mark(0, 300), mark(-400, 0));
   EXPECT_EQ(reach.drawn, millimetres(500));
