@@ -78,11 +78,9 @@ class Builder {
   void take_pivot(const Seated& seated, const model::Pivot& pivot) {
     for (const std::string& cell : pivot.cells) turning_cells_.insert(seated.form->id + "." + cell);
     turning_points_ = {pivot.points.begin(), pivot.points.end()};
-    RoutePivot out{seated.id, pivot.id, seated.form->label + ": " + pivot.label, {}, true, true};
-    for (const quantity::Value* value : {&pivot.x, &pivot.y, &pivot.from, &pivot.to}) {
-      out.known = out.known && value->range_known;
+    RoutePivot out{seated.id, pivot.id, seated.form->label + ": " + pivot.label, {}, true};
+    for (const quantity::Value* value : {&pivot.x, &pivot.y, &pivot.from, &pivot.to})
       out.attested = out.attested && quantity::is_attested(*value);
-    }
     out.travel = {quantity::nominal_length(pivot.x), quantity::nominal_length(pivot.y),
                   quantity::microdegrees(pivot.from.range().low().base()),
                   quantity::microdegrees(pivot.to.range().high().base())};

@@ -33,8 +33,7 @@ struct RoutePivot {
   std::string place, id;
   std::string label;
   geometry::Pivot travel;  ///< to the ends of the range of both angles
-  bool known = true;       ///< all of its numbers are
-  bool attested = true;    ///< and somebody vouches for them
+  bool attested = true;    ///< somebody vouches for all of its numbers
 };
 
 struct RouteLine {

@@ -148,7 +148,7 @@ void judge(const RoutePivot& pivot, std::int64_t grown, std::int64_t spare, mode
 }  // namespace
 
 void add_travel(RouteProblem& route) {
-  if (!route.pivot || !route.pivot->known) return;
+  if (!route.pivot) return;
   for (std::size_t i = 0; i < route.lines.size(); ++i) {
     engine::route::Line& line = route.problem.lines[i];
     const PossibleMarks marks(route, line);
@@ -172,17 +172,11 @@ std::vector<model::Finding> travel_findings(const RouteProblem& route, const eng
     for (std::size_t k = 0; k + 1 < marks.size(); ++k) {
       if (marks[k].turns == marks[k + 1].turns) continue;
       finding.about = {{route.pivot->place, route.pivot->id}};
-      if (!route.pivot->known) continue;
       grown += growth(reach_of(*route.pivot, marks[k], marks[k + 1]));
       add_stretch(*route.pivot, marks[k], marks[k + 1], finding);
     }
     if (finding.about.empty()) continue;
-    if (route.pivot->known) {
-      judge(*route.pivot, grown, result.runs[i].length - result.runs[i].way, finding);
-    } else {
-      finding.verdict = Verdict::measure;
-      finding.facts = {{"route.pivot_unknown", ""}, {"pivot", route.pivot->label}};
-    }
+    judge(*route.pivot, grown, result.runs[i].length - result.runs[i].way, finding);
     findings.push_back(std::move(finding));
   }
   return findings;

@@ -299,8 +299,6 @@ constexpr std::array k_phrases = std::to_array<Phrase>({
      "Rests on an assumed place or travel of the pivot. With the spring out, move the frame from end to end and "
      "measure "
      "between both openings before anything is cut."},
-    {"route.pivot_unknown",
-     "The line crosses {pivot}, whose place or travel is not known: how long it must be cannot be said. Measure both."},
     {"route.length", "Runs {way} mm (computed, good to 20 mm until a string has been measured)."},
     {"route.leads", "The end at the {end} leads. Marks on the line, counted from where that end will sit: {marks}."},
     {"route.spare", "{spare} mm of spare stay at the end that is cut last; if that end leads, add them to each mark."},

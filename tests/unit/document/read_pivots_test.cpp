@@ -34,17 +34,25 @@ TEST(ReadPivots, KeepsWhatTheFrameSays) {
 
 TEST(ReadPivots, ItsCellsAreThoseOfThePart) {
   EXPECT_EQ(said("cells: [down_tube]", "cells: [down_tub]"),
-            (Lines{"job.yaml:18:57: parts[0].pivots[0].cells[0]: There is no cell of this name; found \"down_tub\"; "
-                   "accepted: down_tube, head_tube; did you mean `down_tube`?"}));
+            (Lines{"job.yaml:22:52: parts[0].pivots[0].cells[0]: There is no cell of this name; found \"down_tub\"; "
+                   "accepted: down_tube, head_tube; did you mean \"down_tube\"?"}));
 }
 
 TEST(ReadPivots, TheFrameAsDrawnLiesInItsTravel) {
   EXPECT_EQ(said("from: -2°", "from: 2°"),
-            (Lines{"job.yaml:18:130: parts[0].pivots[0].from: The travel does not hold the frame as drawn, which is "
+            (Lines{"job.yaml:22:120: parts[0].pivots[0].from: The travel does not hold the frame as drawn, which is "
                    "0°; found \"2°\"; accepted: an angle from -180° to 0°"}));
   EXPECT_EQ(said("to: 18°", "to: -1°"),
-            (Lines{"job.yaml:18:139: parts[0].pivots[0].to: The travel does not hold the frame as drawn, which is 0°; "
+            (Lines{"job.yaml:22:129: parts[0].pivots[0].to: The travel does not hold the frame as drawn, which is 0°; "
                    "found \"-1°\"; accepted: an angle from 0° to 180°"}));
+}
+
+// A likely number in place of an unknown one would decide how long a brake hose is.
+TEST(ReadPivots, NothingOfItMayBeUnknown) {
+  EXPECT_EQ(said("y: 45 mm", "y: \"?\""),
+            (Lines{"job.yaml:22:106: parts[0].pivots[0].at.y: This value has to be known; only a dimension of an "
+                   "interface may be `?`; found \"?\"; accepted: a value, marked as assumed where it is: `{value: 45 "
+                   "mm, assumed: \"why\"}`"}));
 }
 
 TEST(ReadPivots, OneAtMostAndOnAFrame) {

@@ -48,12 +48,12 @@ TEST(Travel, AFrameWithoutPivotSaysNothing) {
 }
 
 TEST(Travel, ALineAcrossGetsTheGrowthAsSlackAndSaysSo) {
-  const std::int64_t rigid = SmallBicycle().plan().lines.at(0).length;
+  const std::int64_t rigid = SmallBicycle().plan().runs.at(0).length;
   const model::Plan plan = sprung(pivot(-10, 10)).plan();
   const model::Finding& finding = finding_in(plan, "route.pivot@hose");
   EXPECT_EQ(finding.verdict, Verdict::ok);
-  EXPECT_GT(plan.lines.at(0).length, rigid);
-  EXPECT_EQ(plan.lines.at(0).way, SmallBicycle().plan().lines.at(0).way);
+  EXPECT_GT(plan.runs.at(0).length, rigid);
+  EXPECT_EQ(plan.runs.at(0).way, SmallBicycle().plan().runs.at(0).way);
   EXPECT_EQ(fact(finding, "first_at"), "-10°");
   EXPECT_EQ(fact(finding, "last_at"), "10°");
 }
@@ -76,19 +76,9 @@ TEST(Travel, AnAssumedPivotAsksForAMeasurement) {
   EXPECT_TRUE(says(finding, "route.pivot_assumed"));
 }
 
-TEST(Travel, APivotThatNobodyKnowsIsNoPivotAtZero) {
-  model::Pivot unknown = pivot(-10, 10);
-  unknown.y.origin.kind = OriginKind::unknown;
-  unknown.y.range_known = false;
-  const model::Plan plan = sprung(unknown).plan();
-  const model::Finding& finding = finding_in(plan, "route.pivot@hose");
-  EXPECT_EQ(finding.verdict, Verdict::measure);
-  EXPECT_TRUE(says(finding, "route.pivot_unknown"));
-}
-
 TEST(Travel, ALineThatReachesOnlyAsDrawnHasNoLength) {
   SmallBicycle small;
-  const std::int64_t way = small.plan().lines.at(0).way;
+  const std::int64_t way = small.plan().runs.at(0).way;
   model::Part& hose = small.job.sheet.parts.back();
   hose.line->longest = length((way + 3) * 1000);
   ASSERT_EQ(finding_in(small.plan(), "route.all_lines@lines").verdict, Verdict::ok);
@@ -105,7 +95,7 @@ TEST(Travel, BothEndsOnOneSideAskForNothing) {
   elsewhere.points = {"crown"};
   const model::Plan plan = sprung(elsewhere).plan();
   EXPECT_FALSE(has(plan, "route.pivot@hose"));
-  EXPECT_EQ(plan.lines.at(0).length, SmallBicycle().plan().lines.at(0).length);
+  EXPECT_EQ(plan.runs.at(0).length, SmallBicycle().plan().runs.at(0).length);
 }
 
 // The line's ends stand, but it passes a tube that turns: nothing was added for it, so what it has cannot be enough.
