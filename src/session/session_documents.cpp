@@ -26,6 +26,7 @@ std::vector<Published> published() {
                                 {"section", document::section_schema},
                                 {"operations", document::operations_schema},
                                 {"conditions", document::conditions_schema},
+                                {"customs", document::customs_schema},
                                 {"tools", document::tools_schema},
                                 {"journal_entry", document::journal_entry_schema}};
   for (const problem::EngineDocument& engine : problem::engines())

@@ -42,8 +42,10 @@ std::string title(const Plan& plan, const Layout& layout) {
                       (plan.country.empty() ? "" : ", " + plan.country),
                   layout.width);
   if (!plan.note.empty()) text += hanging("", plan.note, layout.width);
-  const std::string key = plan.left_is_front ? "plan.hands_front" : "plan.hands_rear";
-  text += hanging("", fill(plan.hands_by ? key : key + "_asked", {{"by", plan.hands_by.value_or("")}}), layout.width);
+  const auto said = plan.left_is_front ? std::pair{"plan.hands_front", "plan.hands_front_asked"}
+                                       : std::pair{"plan.hands_rear", "plan.hands_rear_asked"};
+  text +=
+      hanging("", fill(plan.hands_by ? said.first : said.second, {{"by", plan.hands_by.value_or("")}}), layout.width);
   return text;
 }
 

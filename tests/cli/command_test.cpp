@@ -138,9 +138,9 @@ TEST(Why, ShowsTheWorkingOfOneFindingByTheBeginningOfItsName) {
   const Ended ended = run({"why", k_all_road, "bottom_bracket.preload_gap"});
   EXPECT_EQ(ended.exit_code, 0);
   EXPECT_EQ(ended.trouble, "");
-  for (const char* part :
-       {"  rule      bottom_bracket.preload_gap", "  method    lengths added up along the axis\n", "  value     ", "  formula   ", "  must be   ",
-        "  margin    ", "  source    ", "  limit     ", "  id        bottom_bracket.preload_gap@"})
+  for (const char* part : {"  rule      bottom_bracket.preload_gap", "  method    lengths added up along the axis\n",
+                           "  value     ", "  formula   ", "  must be   ", "  margin    ", "  source    ",
+                           "  limit     ", "  id        bottom_bracket.preload_gap@"})
     EXPECT_NE(ended.output.find(part), std::string::npos) << part;
 }
 

@@ -94,9 +94,10 @@ TEST_F(NewKind, IsJudgedByItsLawAgainstAKindThatWasThereBefore) {
 TEST_F(NewKind, HasItsWorkingShown) {
   const Ended ended = cotter({"why", job_with("bell_222"), "bell_on_bar"});
   EXPECT_EQ(ended.exit_code, 1);
-  for (const char* part : {"stop  bell, bar: bell on the bar\n", "bell: bore of the band 22.15 to 22.25 mm",
-                           "1.95 mm too tight", "Take a bell with a larger band.", "  method    the bore less what goes into it\n",
-                           "formula   bore - shaft = (22.15 to 22.25) - (23.9 to 24.1) = ", "  source    common practice, no source\n"})
+  for (const char* part :
+       {"stop  bell, bar: bell on the bar\n", "bell: bore of the band 22.15 to 22.25 mm", "1.95 mm too tight",
+        "Take a bell with a larger band.", "  method    the bore less what goes into it\n",
+        "formula   bore - shaft = (22.15 to 22.25) - (23.9 to 24.1) = ", "  source    common practice, no source\n"})
     EXPECT_NE(ended.output.find(part), std::string::npos) << part << "\n" << ended.output;
 }
 

@@ -470,7 +470,8 @@ TEST(ReadJob, AllErrorsInOneGo) {
       lines_of(read.error()),
       (std::vector<std::string>{
           "job.yaml:6:1: revisionn: A job has no such field; found \"revisionn\"; accepted: cotter, id, title, note, "
-          "bicycle, revision, parts, places, joints, lines, taken, hands, aliases, decisions, papers, shop; did you mean "
+          "bicycle, revision, parts, places, joints, lines, taken, hands, aliases, decisions, papers, shop; did you "
+          "mean "
           "\"revision\"?",
           "job.yaml:14:134: parts[0].interfaces.shell_right.outer_diameter: The unit is one of another kind of "
           "quantity; found \"50 kg\"; accepted: mm, cm, m, µm, nm, in or tpi, a unit of length",

@@ -68,7 +68,8 @@ TEST(ReadSection, AConditionMayAskOnlyForWhatFillsThePlaces) {
             (std::vector<std::string>{
                 "section.yaml:14:12: stacks[0].when[0]: This is not a fact that can be asked for here; found "
                 "\"line:hose\"; accepted: place:<place>, open:<place>, kind:<place.interface>=<kind>, "
-                "family:<place>=<family>, material:<place>=<material>, hand:left=<front or rear>, each with `!` in front for its opposite"}));
+                "family:<place>=<family>, material:<place>=<material>, hand:left=<front or rear>, each with `!` in "
+                "front for its opposite"}));
 }
 
 TEST(ReadSection, AConditionOfAnUnknownKindIsNamed) {

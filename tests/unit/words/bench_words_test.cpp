@@ -51,7 +51,9 @@ TEST(BenchWords, SayThatNothingIsLeftToMeasure) {
   plan.title = "Road";
   plan.job = "road";
   plan.bicycle_label = "road bicycle";
-  EXPECT_EQ(bench_list_text(plan), "Road (road)\nroad bicycle\nBrakes: left hand front, right hand rear by custom only; ask the rider.\n\nNothing is left to measure.\n");
+  EXPECT_EQ(bench_list_text(plan),
+            "Road (road)\nroad bicycle\nBrakes: left hand front, right hand rear by custom only; ask the "
+            "rider.\n\nNothing is left to measure.\n");
 }
 
 TEST(BenchWords, NearlyCertainIsNotCalledCertain) {
