@@ -62,8 +62,11 @@ class Joints:
         law = laws.LAWS[rule["law"]]
         if any(value is None for _, value in values.values()):
             return Expected(key, "measure", rule)
-        expected = self.judged(rule, law, values, self.words(rule, *(sides[side][1] for side in ("own", "other"))), key)
-        expected.rests = any(not value.attested for reference, value in values.values() if reference)
+        words = self.words(rule, *(sides[side][1] for side in ("own", "other")))
+        expected = self.judged(rule, law, values, words, key)
+        # A word that nobody knows leaves the finding resting on it, unless the numbers have decided already.
+        unknown = words == "open" and expected.verdict == "measure"
+        expected.rests = unknown or any(not value.attested for reference, value in values.values() if reference)
         expected.values = frozenset(
             named(role, reference and self.shop.in_job(reference), value) for role, (reference, value) in values.items()
         )
