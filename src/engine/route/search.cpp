@@ -77,7 +77,7 @@ class Search {
   /// Any plan at all; false when the limit cut it short.
   bool find_any(const Domains& root) {
     if (doubts_.tune(root, k_rounds_of_doubt, k_no_plan) >= k_no_plan) return true;
-    Tree tree(columns_, propagation_, doubts_, branching_,
+    Tree tree(propagation_, doubts_, branching_,
               {.rounds = k_rounds_in_doubt, .restarts = true, .node_limit = node_limit_});
     const Tree::End end = tree.run(root, k_no_plan, [&](const Domains& leaf, std::int64_t&) {
       keep(leaf);
@@ -91,7 +91,7 @@ class Search {
     const std::int64_t target = target_of(*outcome_.plan);
     raise(prices_.tune(root, k_rounds_at_the_root, target));
     if (outcome_.bound >= outcome_.plan->cost) return true;
-    Tree tree(columns_, propagation_, prices_, branching_,
+    Tree tree(propagation_, prices_, branching_,
               {.rounds = k_rounds_at_a_node, .restarts = false, .node_limit = node_limit_ - outcome_.nodes});
     const Tree::End end = tree.run(std::move(root), target, [&](const Domains& leaf, std::int64_t& lowered) {
       keep(leaf);

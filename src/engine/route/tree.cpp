@@ -12,13 +12,8 @@ constexpr double k_restart_growth = 1.3;
 
 }  // namespace
 
-Tree::Tree(const Columns& columns, Propagation& propagation, Multipliers& multipliers, Branching& branching,
-           TreeOptions options)
-    : columns_(columns),
-      propagation_(propagation),
-      multipliers_(multipliers),
-      branching_(branching),
-      options_(options) {}
+Tree::Tree(Propagation& propagation, Multipliers& multipliers, Branching& branching, TreeOptions options)
+    : propagation_(propagation), multipliers_(multipliers), branching_(branching), options_(options) {}
 
 /// Follows consequences and drops what is too dear until nothing changes; false when the bound reaches the target.
 bool Tree::prune(Domains& domains) {

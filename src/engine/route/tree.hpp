@@ -26,8 +26,7 @@ class Tree {
   /// What to do with domains in which everything is decided. May lower `target`. Returns true to stop the search.
   using Leaf = std::function<bool(const Domains& domains, std::int64_t& target)>;
 
-  Tree(const Columns& columns, Propagation& propagation, Multipliers& multipliers, Branching& branching,
-       TreeOptions options);
+  Tree(Propagation& propagation, Multipliers& multipliers, Branching& branching, TreeOptions options);
 
   /// Searches below `root`, which must be settled, for leaves with a bound below `target` (thousandths).
   End run(Domains root, std::int64_t target, const Leaf& leaf);
@@ -43,7 +42,6 @@ class Tree {
   bool jump_back(const std::vector<Literal>& nogood);
   bool decide(Literal literal);
 
-  const Columns& columns_;
   Propagation& propagation_;
   Multipliers& multipliers_;
   Branching& branching_;
